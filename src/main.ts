@@ -1,0 +1,2 @@
+#!/usr/bin/env node
+process.stderr.write('nothing here yet\n');
