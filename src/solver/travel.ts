@@ -1,0 +1,101 @@
+import { type Place, type TravelModel } from './problem';
+import { sharedWholeNumbers, type WholeNumbers } from './compile/arrays';
+
+/** Mean Earth radius in metres, IUGG (Moritz, Geodetic Reference System 1980). */
+export const EARTH_RADIUS_METRES = 6_371_008.8;
+
+export interface Leg {
+  readonly minutes: number;
+  readonly metres: number;
+}
+
+/** Length of the great circle on the mean sphere, by the haversine formula. */
+export function greatCircleMetres(a: Place, b: Place): number {
+  const sinLat = Math.sin(radians(b.lat - a.lat) / 2);
+  const sinLon = Math.sin(radians(b.lon - a.lon) / 2);
+  const h = sinLat * sinLat + Math.cos(radians(a.lat)) * Math.cos(radians(b.lat)) * sinLon * sinLon;
+  return 2 * EARTH_RADIUS_METRES * Math.asin(Math.min(1, Math.sqrt(h)));
+}
+
+function radians(degrees: number): number {
+  return (degrees * Math.PI) / 180;
+}
+
+/** Road metres (rounded half up) and whole minutes (rounded up) where nobody measured the way. */
+export function estimateLeg(model: TravelModel, from: Place, to: Place): Leg {
+  const metres = Math.floor(model.circuity * greatCircleMetres(from, to) + 0.5);
+  return { metres, minutes: model.fixedMinutes + Math.ceil((metres * 60) / (1000 * model.speedKmh)) };
+}
+
+/** Ways from each of some places to each of others: entry `from · columns + to`. */
+export interface TravelTable {
+  readonly minutes: WholeNumbers;
+  readonly metres: WholeNumbers;
+}
+
+/**
+ * The ways between two sets of places: nothing from a place to itself, else the measured leg, else the
+ * measured leg of the way back, else the estimate.
+ */
+export class TravelTables {
+  private readonly legByWay = new Map<number, Leg>();
+  private readonly indexById: ReadonlyMap<string, number>;
+  private readonly minutesMax: number;
+  private readonly metresMax: number;
+  /** Some measured leg differs from its way back, so that tables of the two directions differ. */
+  readonly asymmetric: boolean;
+
+  constructor(
+    private readonly model: TravelModel,
+    private readonly places: readonly Place[],
+  ) {
+    this.indexById = new Map(places.map((place, index) => [place.id, index]));
+    let metresMax = Math.ceil(model.circuity * EARTH_RADIUS_METRES * 3.2);
+    let minutesMax = model.fixedMinutes + Math.ceil((metresMax * 60) / (1000 * model.speedKmh));
+    for (const leg of model.legs ?? []) {
+      this.legByWay.set(this.way(this.placeIndex(leg.from), this.placeIndex(leg.to)), leg);
+      metresMax = Math.max(metresMax, leg.metres);
+      minutesMax = Math.max(minutesMax, leg.minutes);
+    }
+    this.metresMax = metresMax;
+    this.minutesMax = minutesMax;
+    this.asymmetric = (model.legs ?? []).some((leg) => {
+      const back = this.legByWay.get(this.way(this.placeIndex(leg.to), this.placeIndex(leg.from)));
+      return back !== undefined && (back.minutes !== leg.minutes || back.metres !== leg.metres);
+    });
+  }
+
+  placeIndex(id: string): number {
+    return this.indexById.get(id)!;
+  }
+
+  private way(from: number, to: number): number {
+    return from * this.places.length + to;
+  }
+
+  /** `rows` and `columns` are place indexes; `backwards` gives the ways from column to row instead. */
+  table(rows: ArrayLike<number>, columns: ArrayLike<number>, backwards = false): TravelTable {
+    const minutes = sharedWholeNumbers(rows.length * columns.length, this.minutesMax);
+    const metres = sharedWholeNumbers(rows.length * columns.length, this.metresMax);
+    let entry = 0;
+    for (let r = 0; r < rows.length; r++) {
+      const row = rows[r]!;
+      for (let c = 0; c < columns.length; c++, entry++) {
+        const column = columns[c]!;
+        if (row === column) continue;
+        const leg = backwards ? this.leg(column, row) : this.leg(row, column);
+        minutes[entry] = leg.minutes;
+        metres[entry] = leg.metres;
+      }
+    }
+    return { minutes, metres };
+  }
+
+  private leg(from: number, to: number): Leg {
+    if (this.legByWay.size > 0) {
+      const measured = this.legByWay.get(this.way(from, to)) ?? this.legByWay.get(this.way(to, from));
+      if (measured !== undefined) return measured;
+    }
+    return estimateLeg(this.model, this.places[from]!, this.places[to]!);
+  }
+}
