@@ -25,6 +25,8 @@ export interface EmbeddedPostgres {
   readonly adopted: boolean;
   /** Gives the server up; it stops when nobody else uses it. Safe to call twice. */
   release(): Promise<'stopped' | 'left running'>;
+  /** Gives the server up and leaves it running, for whoever comes next. */
+  leave(): Promise<void>;
 }
 
 export interface EmbeddedPostgresOptions {
@@ -175,6 +177,10 @@ function serving(server: {
     port: server.port,
     adopted: server.adopted,
     release: () => (released ??= release(server)),
+    leave: async () => {
+      released ??= server.keeper.end().then(() => 'left running' as const);
+      await released;
+    },
   };
 }
 

@@ -1,0 +1,5 @@
+import { migrations } from '../../migrations';
+import type { SchemaPlan } from '../platform/migrate';
+
+/** The schema that this version of the code expects: every migration and every job queue of the features. */
+export const schemaPlan: SchemaPlan = { migrations, queues: [] };
