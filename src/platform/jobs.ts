@@ -15,7 +15,10 @@ export interface SendOptions {
 export interface Job<Payload> {
   readonly id: string;
   readonly data: Payload;
-  /** Aborted when the process stops or the job has run for longer than its queue allows. */
+  /**
+   * Aborted when the process stops, and when 19/20 of the queue's `expireInSeconds` have passed: the last twentieth is for ending in
+   * good order, after that the job has failed.
+   */
   readonly signal: AbortSignal;
 }
 
@@ -111,13 +114,22 @@ export class Jobs {
     job: PgBoss.Job<P>,
     handler: (job: Job<P>) => Promise<void>,
   ): Promise<void> {
-    const expiry = AbortSignal.timeout(Number(job.expireInSeconds) * 1000);
-    const signal = AbortSignal.any([this.stopping.signal, expiry]);
+    const aborting = new AbortController();
+    const stop = () => aborting.abort(this.stopping.signal.reason);
+    this.stopping.signal.addEventListener('abort', stop);
+    const seconds = Number(job.expireInSeconds);
+    const expiry = setTimeout(
+      () => aborting.abort(new Error(`The job has nearly used up its ${seconds} s.`)),
+      seconds * 950,
+    );
     try {
-      await handler({ id: job.id, data: queue.payload.parse(job.data), signal });
+      await handler({ id: job.id, data: queue.payload.parse(job.data), signal: aborting.signal });
     } catch (error) {
       this.log.warn({ err: error, queue: queue.name, jobId: job.id }, 'job failed');
       throw error;
+    } finally {
+      clearTimeout(expiry);
+      this.stopping.signal.removeEventListener('abort', stop);
     }
   }
 

@@ -1,6 +1,6 @@
 import { Client, DatabaseError } from 'pg';
 import PgBoss from 'pg-boss';
-import { DataSource, type MigrationInterface } from 'typeorm';
+import { DataSource, type Logger, type MigrationInterface } from 'typeorm';
 import { applicationRole, prepareApplicationRole } from './database-roles';
 import type { AnyQueue } from './queues';
 
@@ -126,6 +126,16 @@ export async function appliedMigrations(database: {
   }
 }
 
+// TypeORM prints a failed migration by itself; we throw, and the caller decides what is printed.
+const silentLogger: Logger = {
+  logQuery: () => undefined,
+  logQueryError: () => undefined,
+  logQuerySlow: () => undefined,
+  logSchemaBuild: () => undefined,
+  logMigration: () => undefined,
+  log: () => undefined,
+};
+
 function migrationSource(ownerUrl: string, plan: SchemaPlan): DataSource {
   return new DataSource({
     type: 'postgres',
@@ -134,6 +144,7 @@ function migrationSource(ownerUrl: string, plan: SchemaPlan): DataSource {
     migrations: [...plan.migrations],
     migrationsTableName: migrationsTable,
     synchronize: false,
+    logger: silentLogger,
     // A migration that waits for a busy table blocks everybody behind it; rather fail and be run again.
     extra: { lock_timeout: 10_000 },
   });
