@@ -1,5 +1,5 @@
 import { type Place, type TravelModel } from './problem';
-import { sharedWholeNumbers, type WholeNumbers } from './compile/arrays';
+import { sharedInt32, sharedWholeNumbers, type WholeNumbers } from './compile/arrays';
 
 /** Mean Earth radius in metres, IUGG (Moritz, Geodetic Reference System 1980). */
 export const EARTH_RADIUS_METRES = 6_371_008.8;
@@ -31,6 +31,8 @@ export function estimateLeg(model: TravelModel, from: Place, to: Place): Leg {
 export interface TravelTable {
   readonly minutes: WholeNumbers;
   readonly metres: WholeNumbers;
+  /** The entries that somebody measured, ascending; all others are estimates. */
+  readonly measured: Int32Array;
 }
 
 /**
@@ -77,25 +79,27 @@ export class TravelTables {
   table(rows: ArrayLike<number>, columns: ArrayLike<number>, backwards = false): TravelTable {
     const minutes = sharedWholeNumbers(rows.length * columns.length, this.minutesMax);
     const metres = sharedWholeNumbers(rows.length * columns.length, this.metresMax);
+    const measured: number[] = [];
     let entry = 0;
     for (let r = 0; r < rows.length; r++) {
       const row = rows[r]!;
       for (let c = 0; c < columns.length; c++, entry++) {
         const column = columns[c]!;
         if (row === column) continue;
-        const leg = backwards ? this.leg(column, row) : this.leg(row, column);
+        const known = backwards ? this.measuredLeg(column, row) : this.measuredLeg(row, column);
+        if (known !== undefined) measured.push(entry);
+        const leg = known ?? estimateLeg(this.model, this.places[row]!, this.places[column]!);
         minutes[entry] = leg.minutes;
         metres[entry] = leg.metres;
       }
     }
-    return { minutes, metres };
+    const entries = sharedInt32(measured.length);
+    entries.set(measured);
+    return { minutes, metres, measured: entries };
   }
 
-  private leg(from: number, to: number): Leg {
-    if (this.legByWay.size > 0) {
-      const measured = this.legByWay.get(this.way(from, to)) ?? this.legByWay.get(this.way(to, from));
-      if (measured !== undefined) return measured;
-    }
-    return estimateLeg(this.model, this.places[from]!, this.places[to]!);
+  private measuredLeg(from: number, to: number): Leg | undefined {
+    if (this.legByWay.size === 0) return undefined;
+    return this.legByWay.get(this.way(from, to)) ?? this.legByWay.get(this.way(to, from));
   }
 }

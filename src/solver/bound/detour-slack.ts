@@ -1,46 +1,78 @@
 import { type CompiledSlate } from '../compile';
 import { MINUTE_MS } from '../compile/facts';
+import { type TravelTable } from '../travel';
 
-/** Whole-metre rounding of three estimated ways can break the triangle inequality by this much. */
+/** Rounding three estimated ways to whole metres can break the triangle inequality by this much. */
 const ROUNDING_METRES = 2;
-const TRIPLES_MAX = 40_000_000;
+
+type Way = { readonly minutes: number; readonly metres: number };
 
 /**
- * By how many metres leaving one game out of a tour could lengthen it at most, or `Infinity` when leaving
- * a game out could even make the tour impossible (measured legs need not obey the triangle inequality), or
- * when there are too many ways to look at them all.
+ * By how many metres leaving one game out of a tour of each official could lengthen it at most, or `Infinity`
+ * when leaving a game out could even make a tour of theirs impossible.
  *
- * Pricing uses it to drop stops that can never pay: exactness rests on this figure being an upper limit.
+ * Pricing drops stops that can never pay, and its exactness rests on these figures being upper limits.
+ * Estimated ways obey the triangle inequality but for rounding; so only triples of places with a measured
+ * leg among their three ways are looked at. The duty at the game left out is at least `shortestDuty` long,
+ * which leaves that much time to spare on the direct way.
  */
-export function detourSlackMetres(slate: CompiledSlate): number {
-  if (!slate.hasMeasuredLegs) return ROUNDING_METRES;
-  const { venueCount: venues, officialCount: officials } = slate;
-  if (venues * venues * (venues + 2 * officials) > TRIPLES_MAX) return Infinity;
-  const between = slate.betweenVenues;
+export function detourSlackMetres(slate: CompiledSlate): Float64Array {
+  const { venueCount: venues, betweenVenues: between, outward, homeward } = slate;
   const shortestDuty = shortestDutyMinutes(slate);
-  let slack = ROUNDING_METRES;
-  for (let via = 0; via < venues; via++) {
-    for (let from = 0; from < venues; from++) {
-      const first = from * venues + via;
-      for (let to = 0; to < venues; to++) {
-        const direct = from * venues + to;
-        const second = via * venues + to;
-        slack = Math.max(slack, between.metres[direct]! - between.metres[first]! - between.metres[second]!);
-        const minutes = between.minutes[first]! + between.minutes[second]! + shortestDuty;
-        if (between.minutes[direct]! > minutes) return Infinity;
-      }
-      // Coming from home, and going home, by way of `via` against the way straight to `from`.
-      const back = via * venues + from;
-      for (let official = 0; official < officials; official++) {
-        const straight = official * venues + from;
-        const around = official * venues + via;
-        const out = slate.outward;
-        const home = slate.homeward;
-        slack = Math.max(slack, out.metres[straight]! - out.metres[around]! - between.metres[back]!);
-        slack = Math.max(slack, home.metres[straight]! - between.metres[first]! - home.metres[around]!);
-        if (out.minutes[straight]! > out.minutes[around]! + between.minutes[back]! + shortestDuty) return Infinity;
-        if (home.minutes[straight]! > between.minutes[first]! + home.minutes[around]! + shortestDuty) return Infinity;
-      }
+  const lost = (direct: Way, first: Way, second: Way): number =>
+    direct.minutes > first.minutes + second.minutes + shortestDuty
+      ? Infinity
+      : direct.metres - first.metres - second.metres;
+  const way = (table: TravelTable, entry: number): Way => ({
+    minutes: table.minutes[entry]!,
+    metres: table.metres[entry]!,
+  });
+  const amongVenues = (from: number, to: number): Way => way(between, from * venues + to);
+
+  let everywhere = ROUNDING_METRES;
+  for (const entry of between.measured) {
+    const from = Math.floor(entry / venues);
+    const to = entry % venues;
+    const leg = way(between, entry);
+    for (let other = 0; other < venues; other++) {
+      everywhere = Math.max(
+        everywhere,
+        lost(leg, amongVenues(from, other), amongVenues(other, to)),
+        lost(amongVenues(from, other), leg, amongVenues(to, other)),
+        lost(amongVenues(other, to), amongVenues(other, from), leg),
+      );
+    }
+  }
+  const slack = new Float64Array(slate.officialCount).fill(everywhere);
+  const raise = (official: number, metres: number): void => {
+    slack[official] = Math.max(slack[official]!, metres);
+  };
+  for (const entry of between.measured) {
+    const from = Math.floor(entry / venues);
+    const to = entry % venues;
+    const leg = way(between, entry);
+    for (let official = 0; official < slate.officialCount; official++) {
+      const home = official * venues;
+      raise(official, lost(way(outward, home + to), way(outward, home + from), leg));
+      raise(official, lost(way(homeward, home + from), leg, way(homeward, home + to)));
+    }
+  }
+  for (const entry of outward.measured) {
+    const official = Math.floor(entry / venues);
+    const venue = entry % venues;
+    for (let other = 0; other < venues; other++) {
+      const otherWay = way(outward, official * venues + other);
+      raise(official, lost(way(outward, entry), otherWay, amongVenues(other, venue)));
+      raise(official, lost(otherWay, way(outward, entry), amongVenues(venue, other)));
+    }
+  }
+  for (const entry of homeward.measured) {
+    const official = Math.floor(entry / venues);
+    const venue = entry % venues;
+    for (let other = 0; other < venues; other++) {
+      const otherWay = way(homeward, official * venues + other);
+      raise(official, lost(way(homeward, entry), amongVenues(venue, other), otherWay));
+      raise(official, lost(otherWay, amongVenues(other, venue), way(homeward, entry)));
     }
   }
   return slack;

@@ -28,3 +28,12 @@ export function compileFollow(facts: SlateFacts): Follow {
   }
   return { follow, followStart, followWords };
 }
+
+/** Whether game `later` may directly follow game `earlier` of the same day in a tour (H3). */
+export function mayFollow(slate: CompiledSlate, earlier: number, later: number): boolean {
+  const day = slate.gameDay[earlier]!;
+  const first = slate.dayStart[day]!;
+  const column = later - first;
+  const word = slate.followStart[day]! + (earlier - first) * slate.followWords[day]! + (column >> 5);
+  return ((slate.follow[word]! >>> (column & 31)) & 1) === 1;
+}

@@ -19,10 +19,18 @@ export function tourMetres(
   return metres + facts.homeward.metres[home + venue]!;
 }
 
+/** Price of a tour of at least one game. */
+export function tourCost(
+  facts: SlateFacts,
+  official: number,
+  tour: ArrayLike<number>,
+  count: number,
+): number {
+  return (facts.weights.travelPerKm * tourMetres(facts, official, tour, count)) / 1000;
+}
+
 export const travelTerm: CostTermRule = {
   id: 'travel',
   title: 'Kilometres driven',
-  ofTour(facts, official, tour, count) {
-    return (facts.weights.travelPerKm * tourMetres(facts, official, tour, count)) / 1000;
-  },
+  ofTour: tourCost,
 };
