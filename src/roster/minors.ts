@@ -1,3 +1,5 @@
+import { ageOn } from '../platform/calendar-day';
+
 /**
  * Whether somebody is still a minor on a day. Who was born on 29 February comes of age on 1 March of other years, the
  * cautious reading; local law decides.
@@ -8,10 +10,4 @@
  */
 export function isMinorOn(birthDate: string | null, date: string, adultAge: number): boolean {
   return birthDate !== null && ageOn(birthDate, date) < adultAge;
-}
-
-/** Completed years of life on a day; both dates ISO 8601. Negative before birth. */
-export function ageOn(birthDate: string, date: string): number {
-  const years = Number(date.slice(0, 4)) - Number(birthDate.slice(0, 4));
-  return date.slice(5) < birthDate.slice(5) ? years - 1 : years;
 }

@@ -30,7 +30,7 @@ const hostile = fc
   )
   .map((pieces) => pieces.join('').replaceAll('\0', ''))
   // A lone surrogate is no text and cannot be written as UTF-8.
-  .filter((text) => text.isWellFormed());
+  .filter((text) => !/\p{Surrogate}/u.test(text));
 
 const names = ['first', 'second', 'third'];
 const columns = names.map((name) => ({ name, required: true }));

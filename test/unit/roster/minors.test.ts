@@ -1,4 +1,4 @@
-import { ageOn, isMinorOn } from '../../../src/roster/minors';
+import { isMinorOn } from '../../../src/roster/minors';
 
 test.each([
   ['2008-06-15', '2026-06-14', true],
@@ -14,5 +14,5 @@ test.each([
 
 test('the age of majority is the association’s', () => {
   expect(isMinorOn('2008-06-15', '2027-06-14', 19)).toBe(true);
-  expect(ageOn('2008-06-15', '2027-06-14')).toBe(18);
+  expect(isMinorOn('2008-06-15', '2027-06-15', 19)).toBe(false);
 });
