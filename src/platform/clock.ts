@@ -3,6 +3,9 @@ export interface Clock {
   now(): Date;
 }
 
+/** Under this name a service asks for the clock: `@Inject(clockToken) clock: Clock`. */
+export const clockToken = Symbol('clock');
+
 export const systemClock: Clock = { now: () => new Date() };
 
 /** A clock that stands still until it is moved; for tests and for demonstrations at a chosen moment. */

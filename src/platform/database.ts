@@ -3,6 +3,7 @@ import { DataSource, type DataSourceOptions } from 'typeorm';
 import type { Configuration } from './configuration';
 import { applicationRole } from './database-roles';
 import { startEmbeddedPostgres } from './embedded-postgres';
+import { SnakeNames } from './snake-names';
 
 // A calendar day has no zone: as a JavaScript Date it would shift with the zone of the process, so it stays `YYYY-MM-DD`.
 types.setTypeParser(types.builtins.DATE, (value) => value);
@@ -78,6 +79,7 @@ export function createDataSource(options: {
     type: 'postgres',
     url: withSessionOption(options.url, '-c TimeZone=UTC'),
     entities: options.entities,
+    namingStrategy: new SnakeNames(),
     synchronize: false,
     migrationsRun: false,
     dropSchema: false,

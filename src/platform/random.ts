@@ -13,6 +13,9 @@ export interface Token {
 /** Where secrets come from; tests may put a predictable source in its place. */
 export type TokenSource = () => Token;
 
+/** Under this name a service asks for them: `@Inject(tokenSourceToken) newToken: TokenSource`. */
+export const tokenSourceToken = Symbol('token source');
+
 export const newToken: TokenSource = () => {
   const secret = randomBytes(32).toString('base64url');
   return { secret, hash: tokenHash(secret) };
