@@ -17,6 +17,12 @@ export function weekdayOf(day: string): number {
   return new Date(midnight(day)).getUTCDay() || 7;
 }
 
+/** Whole years of life on a day; who is born on 29 February has the birthday on 1 March in other years. */
+export function ageOn(birthDay: string, day: string): number {
+  const years = Number(day.slice(0, 4)) - Number(birthDay.slice(0, 4));
+  return day.slice(5) < birthDay.slice(5) ? years - 1 : years;
+}
+
 /** Whether the text is a day that exists. */
 export function isCalendarDay(text: string): boolean {
   if (!/^\d{4}-\d\d-\d\d$/.test(text)) return false;
