@@ -1,5 +1,6 @@
-import { DateTime } from 'luxon';
+import { addDays } from '../platform/calendar-day';
 import type { Interval } from './intervals';
+import { startOfDay } from './start-of-day';
 import type { DutyElsewhere, RecordedOfficial, SlateRecords } from './slate-records';
 
 /** Whole minutes on the way from one place to another. */
@@ -48,6 +49,5 @@ export function gamesElsewhereADay(officialId: string, elsewhere: readonly DutyE
 }
 
 function localDay(duty: DutyElsewhere, zone: string): Interval {
-  const day = DateTime.fromISO(duty.localDate, { zone });
-  return { from: day.startOf('day').toMillis(), to: day.plus({ days: 1 }).startOf('day').toMillis() };
+  return { from: startOfDay(duty.localDate, zone), to: startOfDay(addDays(duty.localDate, 1), zone) };
 }

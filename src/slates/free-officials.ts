@@ -1,9 +1,10 @@
-import { DateTime } from 'luxon';
+import { addDays } from '../platform/calendar-day';
 import { busyElsewhere, gamesElsewhereADay, type TravelMinutes } from './busy-elsewhere';
 import { subtractIntervals, type Interval } from './intervals';
 import type { PlayedGame } from './map-games';
 import type { MappingFault } from './mapping-fault';
 import type { RecordedOfficial, SlateRecords } from './slate-records';
+import { startOfDay } from './start-of-day';
 
 /** An official who takes part, with the times that are left to be asked for. */
 export interface FreeOfficial extends RecordedOfficial {
@@ -50,7 +51,9 @@ export function freeOfficials(
     const cuts = [
       ...busyElsewhere(official, records, venuePlaceIds, travelMinutes),
       ...declinedMinutes(official.id, records),
-      ...(expiresOn === null ? [] : [{ from: endOfDay(expiresOn, records.timeZone), to: Infinity }]),
+      ...(expiresOn === null
+        ? []
+        : [{ from: startOfDay(addDays(expiresOn, 1), records.timeZone), to: Infinity }]),
     ];
     const gamesADayMax = official.maxGamesPerDay - gamesElsewhereADay(official.id, records.elsewhere);
     return [
@@ -81,9 +84,4 @@ function declinedMinutes(officialId: string, records: SlateRecords): Interval[] 
   return records.declined
     .filter((declined) => declined.officialId === officialId)
     .map(({ startsAt }) => ({ from: startsAt.getTime(), to: startsAt.getTime() + minuteMs }));
-}
-
-/** The instant at which a local date is over. */
-function endOfDay(date: string, zone: string): number {
-  return DateTime.fromISO(date, { zone }).plus({ days: 1 }).startOf('day').toMillis();
 }

@@ -1,9 +1,9 @@
-import { DateTime } from 'luxon';
+import { addDays } from '../platform/calendar-day';
 import { measuredLegs, travelBetween } from '../places/travel-estimate';
 import type { SlateProblem } from '../solver';
 import type { TravelMinutes } from './busy-elsewhere';
-import { mapGames, playedGames, type PlayedGame } from './map-games';
-import { freeOfficials, type FreeOfficial } from './free-officials';
+import { mapGames, playedGames } from './map-games';
+import { freeOfficials } from './free-officials';
 import { mapOfficials } from './map-officials';
 import type { MappingFault } from './mapping-fault';
 import { seasonHistory } from './season-history';
@@ -34,7 +34,7 @@ export function mapSlateProblem(records: SlateRecords): MappedSlate {
   const { policy, weights, travelModel, timeZone, slate } = records;
   const history = seasonHistory(records.past, {
     seasonFrom: seasonStart(slate.fromDate),
-    recentFrom: recentFrom(slate.fromDate, policy.recentDays),
+    recentFrom: addDays(slate.fromDate, -policy.recentDays),
     before: slate.fromDate,
   });
   const takingPart = new Set(officials.map((official) => official.id));
@@ -68,16 +68,9 @@ export function mapSlateProblem(records: SlateRecords): MappedSlate {
     ),
     officials: mapOfficials(officials, games, records, history),
     games: mapGames(games, records, takingPart, faults),
-    meta: { names: namesOf(officials, games) },
+    meta: { names: namesOf(records) },
   };
   return { problem, faults };
-}
-
-/** The first date whose games still count as recent. */
-export function recentFrom(slateFrom: string, recentDays: number): string {
-  const date = DateTime.fromISO(slateFrom, { zone: 'utc' }).minus({ days: recentDays }).toISODate();
-  if (date === null) throw new Error(`"${slateFrom}" is not a date.`);
-  return date;
 }
 
 /** The names that `mapSlateProblem` put beside the ids; empty for a problem from elsewhere. */
@@ -105,12 +98,13 @@ function mapLegs(records: Pick<SlateRecords, 'legs'>, placeIds: ReadonlySet<stri
     .sort((left, right) => (`${left.from} ${left.to}` < `${right.from} ${right.to}` ? -1 : 1));
 }
 
-function namesOf(officials: readonly FreeOfficial[], games: readonly PlayedGame[]): ProblemNames {
+/** Of everybody and every game, also those who take no part: reasons may name them. */
+function namesOf({ officials, games }: Pick<SlateRecords, 'officials' | 'games'>): ProblemNames {
   return {
     officials: Object.fromEntries(
-      officials.map(({ id, givenName, familyName }) => [id, `${givenName} ${familyName}`]),
+      inOrder(officials).map(({ id, givenName, familyName }) => [id, `${givenName} ${familyName}`]),
     ),
-    games: Object.fromEntries(games.map(({ id, number }) => [id, number])),
+    games: Object.fromEntries(inOrder(games).map(({ id, number }) => [id, number])),
   };
 }
 
