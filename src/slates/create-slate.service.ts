@@ -6,14 +6,8 @@ import { clockToken, type Clock } from '../platform/clock';
 import { Tenancy } from '../platform/tenancy';
 import { lockSlate } from './lock-slate';
 import { refreshSlate, type RefreshedGames } from './refresh-slate';
+import type { SlateActor } from './slate-actor';
 import { Slate } from './slate.entity';
-
-/** Who asks for something to be done to which association's slates. */
-export interface SlateActor {
-  readonly associationId: string;
-  /** Null for a command on the service's own terminal. */
-  readonly accountId: string | null;
-}
 
 export interface NewSlate {
   readonly name: string;

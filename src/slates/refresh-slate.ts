@@ -67,10 +67,8 @@ export async function raiseSlateVersion(tx: EntityManager, slate: Slate): Promis
 
 async function addGames(tx: EntityManager, slate: Slate, gameIds: readonly string[]): Promise<void> {
   const { associationId, id: slateId } = slate;
-  await tx.insert(
-    SlateGame,
-    gameIds.map((gameId) => ({ associationId, slateId, gameId })),
-  );
+  const links = gameIds.map((gameId) => ({ associationId, slateId, gameId }));
+  await tx.insert(SlateGame, links);
   const seats = gameIds.flatMap((gameId) =>
     seatNames.map((seat) => ({ associationId, gameId, seat, officialId: null, locked: false, version: 1 })),
   );
