@@ -45,11 +45,11 @@ test('the source keeps to the import rules', async () => {
 
 test('the import rules catch every canary', async () => {
   const { faults } = await importFaults(canary, ['src']);
-  expect(faults).toEqual([
+  // A circle is reported once, from whichever of its files comes first.
+  expect(faults.filter((fault) => fault.endsWith(': no-circles'))).toHaveLength(1);
+  expect(faults.filter((fault) => !fault.endsWith(': no-circles'))).toEqual([
     'src/access/account.ts: access-imports',
-    'src/access/account.ts: no-circles',
     'src/platform/knows-a-feature.ts: platform-imports',
-    'src/slates/slate.ts: no-circles',
     'src/slates/slate.ts: solver-has-one-door',
     'src/solver/reads-database.ts: solver-imports',
     'src/solver/reads-database.ts: solver-is-pure',
