@@ -1,2 +1,38 @@
 #!/usr/bin/env node
-process.stderr.write('nothing here yet\n');
+import { Command } from 'commander';
+
+/** A verb of the `crewloom` command; its code is loaded only when it is asked for. */
+interface Verb {
+  readonly summary: string;
+  readonly load: () => Promise<Command>;
+}
+
+const VERBS: Readonly<Record<string, Verb>> = {
+  solve: {
+    summary: 'find the best legal crews for a slate problem file',
+    load: async () => (await import('./cli/solve.command.js')).solveCommand(),
+  },
+  check: {
+    summary: 'judge a slate answer against its problem',
+    load: async () => (await import('./cli/check.command.js')).checkCommand(),
+  },
+};
+
+async function main(argv: readonly string[]): Promise<void> {
+  const program = new Command('crewloom').description(
+    'crew assignment and scheduling for referee associations',
+  );
+  const asked = argv[2] !== undefined && Object.hasOwn(VERBS, argv[2]) ? VERBS[argv[2]] : undefined;
+  if (asked !== undefined) {
+    program.addCommand(await asked.load());
+  } else {
+    // Without a verb only the summaries are needed, so that help never loads the whole service.
+    for (const [name, { summary }] of Object.entries(VERBS)) program.command(name).description(summary);
+  }
+  await program.parseAsync([...argv]);
+}
+
+void main(process.argv).catch((error: unknown) => {
+  process.stderr.write(`${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
+  process.exitCode = 1;
+});

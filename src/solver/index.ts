@@ -12,3 +12,6 @@ export { judgeLocks, judgeSlate } from './rules/judge-slate';
 export { COST_TERM_RULES } from './costs/registry';
 export { type CostTermRule } from './costs/cost-term';
 export { priceSlate } from './costs/price-slate';
+export { solveSlate } from './solve/solve-slate';
+export { defaultSeconds, type SolveOptions, type SolveProgress } from './solve/solve-options';
+export { checkAnswer, type CheckReport } from './checker/check-answer';

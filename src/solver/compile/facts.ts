@@ -102,6 +102,10 @@ export interface SlateFacts {
   readonly recentPartners: RaggedRows;
   readonly recentPartnerCounts: Float64Array;
 
+  /** By venue: where it lies on a flat map, in degrees of latitude; good enough to cut a region in two. */
+  readonly venueX: Float64Array;
+  readonly venueY: Float64Array;
+
   // By class.
   readonly classLevel: Float64Array;
   readonly classMinor: Uint8Array;

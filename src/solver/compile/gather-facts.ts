@@ -1,6 +1,6 @@
-import { type SlateProblem } from '../problem';
+import { type Place, type SlateProblem } from '../problem';
 import { TravelTables } from '../travel';
-import { sharedInt32 } from './arrays';
+import { sharedFloat64, sharedInt32 } from './arrays';
 import { type SlateFacts } from './facts';
 import { gatherDivisions, gatherGames, gatherSeats, type DatedGame } from './gather-games';
 import { gatherOfficials } from './gather-officials';
@@ -59,10 +59,21 @@ export function gatherFacts(problem: SlateProblem): SlateFacts {
     ...gatherSeats(dated, officialIndexById),
     ...gatherDivisions(divisionIds, problem.divisions),
     ...gatherOfficials(officials, dated.length, { officialIndexById, venueIndexById, teamIndexById }),
+    ...mapOfVenues(venuePlaces.map((index) => problem.places[index]!)),
     betweenVenues: ways.table(venuePlaces, venuePlaces),
     outward,
     homeward: ways.asymmetric ? ways.table(homePlaces, venuePlaces, true) : outward,
   };
+}
+
+function mapOfVenues(venues: readonly Place[]): Pick<SlateFacts, 'venueX' | 'venueY'> {
+  const venueX = sharedFloat64(venues.length);
+  const venueY = sharedFloat64(venues.length);
+  venues.forEach(({ lat, lon }, venue) => {
+    venueX[venue] = lon * Math.cos((lat * Math.PI) / 180);
+    venueY[venue] = lat;
+  });
+  return { venueX, venueY };
 }
 
 /** The local dates that have games, by their first tip-off. */

@@ -16,34 +16,43 @@ export interface AnnealOptions {
   /** Updated whenever the run finds a cheaper slate. */
   readonly best: BestSlate;
   /** Called after each accepted move; assertion mode hangs here. */
-  readonly afterMove?: (changes: ChangeList, delta: number) => void;
-  /** Called after each round of steps with the steps done so far. */
-  readonly afterRound?: (stepsDone: number) => void;
+  readonly afterMove?: () => void;
 }
 
-/** The decision loop: propose, price, accept or not, until told to stop. Returns the steps made. */
-export function anneal(around: Neighbourhood, options: AnnealOptions): number {
-  const { state, random } = around;
-  const { move, cooling, stopping, best, afterMove, afterRound } = options;
-  const changes = new ChangeList();
-  let steps = 0;
-  if (around.region.seats.length === 0) return 0;
-  for (;;) {
-    const progress = stopping.progress(steps);
-    if (progress >= 1 || stopping.isCancelled()) return steps;
+/** The decision loop: propose, price, accept or not, until told to stop. */
+export class Annealer {
+  private readonly changes = new ChangeList();
+  private steps = 0;
+
+  constructor(
+    private readonly around: Neighbourhood,
+    private readonly options: AnnealOptions,
+  ) {}
+
+  /** Makes some thousands of steps; false when the run is over and nothing was done. */
+  round(): boolean {
+    const { cooling, stopping } = this.options;
+    if (this.around.region.seats.length === 0) return false;
+    const progress = stopping.progress(this.steps);
+    if (progress >= 1 || stopping.isCancelled()) return false;
     const temperature = temperatureAt(cooling, progress);
-    for (let i = 0; i < STEPS_PER_ROUND; i++) {
-      changes.clear();
-      if (!move(around, changes)) continue;
-      const limit = acceptanceLimit(temperature, random);
-      const delta = state.evaluate(changes, limit);
-      if (delta > limit) continue;
-      state.apply(changes, delta);
-      best.noteChanges(changes);
-      afterMove?.(changes, delta);
-      if (state.cost < best.cost - IMPROVEMENT_MIN) best.record(state.holders, state.cost);
-    }
-    steps += STEPS_PER_ROUND;
-    afterRound?.(steps);
+    for (let i = 0; i < STEPS_PER_ROUND; i++) this.step(temperature);
+    this.steps += STEPS_PER_ROUND;
+    return true;
+  }
+
+  private step(temperature: number): void {
+    const { around, changes } = this;
+    const { move, best, afterMove } = this.options;
+    const { state } = around;
+    changes.clear();
+    if (!move(around, changes)) return;
+    const limit = acceptanceLimit(temperature, around.random);
+    const delta = state.evaluate(changes, limit);
+    if (delta > limit) return;
+    state.apply(changes, delta);
+    best.noteChanges(changes);
+    if (state.cost < best.cost - IMPROVEMENT_MIN) best.record(state.holders, state.cost, state.openCount);
+    afterMove?.();
   }
 }

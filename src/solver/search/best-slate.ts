@@ -14,6 +14,7 @@ export class BestSlate {
   constructor(
     current: Holders,
     public cost: number,
+    public openSeats: number,
   ) {
     this.holders = current.slice();
     this.changedSeats = new Int32Array(current.length);
@@ -29,7 +30,7 @@ export class BestSlate {
     }
   }
 
-  record(current: Holders, cost: number): void {
+  record(current: Holders, cost: number, openSeats: number): void {
     for (let i = 0; i < this.changedCount; i++) {
       const seat = this.changedSeats[i]!;
       this.holders[seat] = current[seat]!;
@@ -37,5 +38,6 @@ export class BestSlate {
     }
     this.changedCount = 0;
     this.cost = cost;
+    this.openSeats = openSeats;
   }
 }

@@ -8,7 +8,17 @@ import { backHomeMs, leavesHomeMs } from '../rules/h10-rest';
 import { type ChangeList } from './change-list';
 import { crewCost, isLegalCrew } from './crew';
 import { restReach, type RestReach } from './rest-reach';
-import { type SlateState } from './slate-state';
+import { type TourBook } from './tour-book';
+import { type Holders } from '../tours';
+
+/** The slate that moves are priced against, with the prices of its parts. */
+export interface PricedSlate {
+  readonly slate: CompiledSlate;
+  readonly holders: Holders;
+  readonly tours: TourBook;
+  readonly crewCost: Float64Array;
+  readonly gamesHeld: Int32Array;
+}
 
 /**
  * Prices a handful of seat changes without making them, cheapest questions first: fitness for the seats,
@@ -33,7 +43,7 @@ export class MoveEvaluator {
   private readonly tour: Int32Array;
 
   constructor(
-    private readonly state: SlateState,
+    private readonly state: PricedSlate,
     changesMax: number,
   ) {
     this.slate = state.slate;
@@ -183,11 +193,8 @@ export class MoveEvaluator {
     if (this.slate.dayCount === 1) return true;
     for (let i = 0; i < count; i++) {
       const game = this.tour[i]!;
-      this.tourLeavesMs[index] = Math.min(
-        this.tourLeavesMs[index]!,
-        leavesHomeMs(this.slate, official, game),
-      );
-      this.tourBackMs[index] = Math.max(this.tourBackMs[index]!, backHomeMs(this.slate, official, game));
+      this.tourLeavesMs[index] = Math.min(this.tourLeavesMs[index], leavesHomeMs(this.slate, official, game));
+      this.tourBackMs[index] = Math.max(this.tourBackMs[index], backHomeMs(this.slate, official, game));
     }
     return true;
   }

@@ -4,14 +4,14 @@ import { balanceCost } from '../costs/balance';
 import { type Holders } from '../tours';
 import { CHANGES_MAX, type ChangeList } from './change-list';
 import { crewCost } from './crew';
-import { MoveEvaluator } from './move-evaluator';
+import { MoveEvaluator, type PricedSlate } from './move-evaluator';
 import { TourBook } from './tour-book';
 
 /**
  * A legal slate that changes step by step. It always knows its cost, the tour of every official on every
  * day and which seats are open; a proposed change is priced without being made.
  */
-export class SlateState {
+export class SlateState implements PricedSlate {
   /** The official in each seat, or `NOBODY`. Read only; `apply` writes it. */
   readonly holders: Holders;
   readonly tours: TourBook;
