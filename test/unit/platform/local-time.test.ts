@@ -1,10 +1,9 @@
 // Goal: local times become the right instants, and gaps and overlaps are told apart.
 // Source of every vector: IANA time zone database, release 2026f. All of them except those of the four zones that gave up changing
 // in 2026 agree with release 2025b as Python's zoneinfo reads it.
-import { execFile } from 'node:child_process';
 import { resolve } from 'node:path';
-import { promisify } from 'node:util';
 import { resolveLocalTime, localParts, type LocalTimeResult } from '../../../src/platform/local-time';
+import { outputOf, spawnTypescript } from '../../support/typescript-process';
 import { isKnownZone, zoneDataVersion, zonePeriods } from '../../../src/platform/time-zones';
 
 const at = (zone: string, date: string, time: string) => resolveLocalTime({ date, time, zone });
@@ -174,16 +173,11 @@ test.each(['UTC', 'America/St_Johns', 'Pacific/Kiritimati'])(
   'the answer is the same on a machine in %s',
   async (TZ) => {
     const script = `
-      const { transformFileSync } = require('@swc/core');
-      const options = { jsc: { parser: { syntax: 'typescript' }, target: 'es2022' }, module: { type: 'commonjs' }, swcrc: false };
-      require.extensions['.ts'] = (module, file) => module._compile(transformFileSync(file, options).code, file);
       const { resolveLocalTime } = require(${JSON.stringify(resolve('src/platform/local-time.ts'))});
       const answers = ${JSON.stringify(asked)}.map(([zone, date, time]) => JSON.stringify(resolveLocalTime({ date, time, zone })));
       console.log(JSON.stringify({ offset: new Date('2026-07-01').getTimezoneOffset(), answers }));
     `;
-    const { stdout } = await promisify(execFile)(process.execPath, ['-e', script], {
-      env: { ...process.env, TZ },
-    });
+    const stdout = await outputOf(spawnTypescript(script, { TZ }));
     const { offset, answers } = JSON.parse(stdout) as { offset: number; answers: string[] };
     expect(offset).toBe({ UTC: 0, 'America/St_Johns': 150, 'Pacific/Kiritimati': -840 }[TZ]);
     expect(answers).toEqual(answered());
