@@ -1,5 +1,6 @@
 import { migrations } from '../../migrations';
 import type { SchemaPlan } from '../platform/migrate';
+import { slateBuildQueue } from '../slates/slate-build.queue';
 
 /** The schema that this version of the code expects: every migration and every job queue of the features. */
-export const schemaPlan: SchemaPlan = { migrations, queues: [] };
+export const schemaPlan: SchemaPlan = { migrations, queues: [slateBuildQueue] };

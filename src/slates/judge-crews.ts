@@ -1,12 +1,5 @@
-import {
-  compileSlate,
-  judgeSlate,
-  NOBODY,
-  priceSlate,
-  type CostBreakdown,
-  type SlateProblem,
-  type Violation,
-} from '../solver';
+import { checkAnswer, COST_TERMS, type CostBreakdown, type SlateProblem, type Violation } from '../solver';
+import { groupedBy } from './grouped-by';
 import { seatNames, type SeatName } from './seat-name';
 import { namesIn } from './slate-problem-mapping';
 
@@ -25,34 +18,51 @@ export interface CrewsJudgement {
   readonly cost: CostBreakdown;
 }
 
+const noCost = Object.fromEntries(['total', ...COST_TERMS].map((term) => [term, 0])) as CostBreakdown;
+
 /**
- * Judges crews by the hard rules and prices them, whoever made them. A person or game that takes no part in
- * the problem cannot be judged, and that is a reason too.
+ * Judges crews by the hard rules and prices them, whoever made them, with the solver's independent checker. A
+ * person or game that takes no part in the problem cannot be judged, and that is a reason too.
  */
 export function judgeCrews(problem: SlateProblem, seats: readonly CrewsToJudge[]): CrewsJudgement {
-  const slate = compileSlate(problem);
-  const gameIndex = new Map(slate.gameIds.map((id, index) => [id, index]));
-  const officialIndex = new Map(slate.officialIds.map((id, index) => [id, index]));
-  const holders = new Int32Array(2 * slate.gameCount).fill(NOBODY);
-  const strangers: string[] = [];
-  for (const { gameId, seat, officialId } of seats) {
-    if (officialId === null) continue;
-    const game = gameIndex.get(gameId);
-    const official = officialIndex.get(officialId);
-    if (game === undefined) {
-      strangers.push(`The ${seat} of game ${gameId} cannot be judged: the game takes no part in the slate.`);
-    } else if (official === undefined) {
-      strangers.push(`${officialId} cannot be ${seat} of game ${gameId}: takes no part in the slate.`);
-    } else {
-      holders[2 * game + seatNames.indexOf(seat)] = official;
-    }
+  const gameIds = new Set(problem.games.map(({ id }) => id));
+  const officialIds = new Set(problem.officials.map(({ id }) => id));
+  const filled = seats.filter((seat) => seat.officialId !== null);
+  const strangers = filled.flatMap(({ gameId, seat, officialId }) => {
+    if (!gameIds.has(gameId)) return [`Game ${gameId} has a ${seat}, but takes no part in the slate.`];
+    if (officialId !== null && officialIds.has(officialId)) return [];
+    return [`${officialId} cannot be ${seat} of game ${gameId}: takes no part in the slate.`];
+  });
+  const seatsByGame = groupedBy(filled, ({ gameId }) => gameId);
+  const holder = (gameId: string, name: SeatName) => {
+    const id = seatsByGame.get(gameId)?.find(({ seat }) => seat === name)?.officialId ?? null;
+    return id !== null && officialIds.has(id) ? id : null;
+  };
+  const [chief, umpire] = seatNames;
+  const report = checkAnswer(problem, {
+    format: 'slate-answer/1',
+    problem: problem.name,
+    assignments: problem.games.map(({ id }) => ({
+      game: id,
+      chief: holder(id, chief),
+      umpire: holder(id, umpire),
+    })),
+    // The checker prices from scratch; what is stated here is not looked at.
+    cost: noCost,
+    bound: null,
+    seconds: 0,
+    status: 'feasible',
+  });
+  if (report.cost === null) {
+    throw new Error(
+      `The crews cannot be judged: ${report.faults.map(({ problem: words }) => words).join('; ')}`,
+    );
   }
-  const violations = judgeSlate(slate, holders);
-  const reasons = [...strangers, ...violations.map((violation) => violationSentence(violation))];
+  const reasons = [...strangers, ...report.violations.map(violationSentence)];
   return {
     reasons: reasons.map((reason) => withNames(reason, problem)),
-    violations,
-    cost: priceSlate(slate, holders),
+    violations: report.violations,
+    cost: report.cost,
   };
 }
 

@@ -13,8 +13,6 @@ export const slateBuildQueue = defineQueue({
   payload: z.strictObject({
     associationId: z.uuid(),
     buildId: z.uuid(),
-    /** Take the proposal into the working copy as soon as it stands. */
-    chooseWhenDone: z.boolean(),
   }),
   policy: 'short',
   retryLimit: 3,
