@@ -30,6 +30,8 @@ export interface SessionView {
 export interface MembershipView {
   readonly slug: string;
   readonly name: string;
+  /** IANA zone. */
+  readonly timeZone: string;
   readonly roles: Membership['roles'];
 }
 
@@ -131,9 +133,9 @@ export class Sessions {
     return this.tenancy.readWith({ accountId }, async (tx) => {
       const memberships = await tx.findBy(Membership, { accountId });
       const associations = await tx.find(Association, { order: { name: 'ASC' } });
-      return associations.flatMap(({ id, slug, name }) => {
+      return associations.flatMap(({ id, slug, name, timeZone }) => {
         const membership = memberships.find(({ associationId }) => associationId === id);
-        return membership === undefined ? [] : [{ slug, name, roles: membership.roles }];
+        return membership === undefined ? [] : [{ slug, name, timeZone, roles: membership.roles }];
       });
     });
   }

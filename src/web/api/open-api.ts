@@ -18,7 +18,10 @@ export interface OpenApiOperation extends Json {
   readonly summary: string;
   readonly tags: readonly string[];
   readonly parameters: readonly OpenApiParameter[];
-  readonly requestBody?: { readonly content: Record<string, { readonly schema: Json }> };
+  readonly requestBody?: {
+    readonly required: boolean;
+    readonly content: Record<string, { readonly schema: Json }>;
+  };
   readonly responses: Record<string, OpenApiResponse>;
 }
 
@@ -87,7 +90,7 @@ function byPath({ operation: left }: DescribedOperation, { operation: right }: D
 }
 
 function describe(operation: Operation, isOpen: boolean): OpenApiOperation {
-  const { response, body } = operation;
+  const { response } = operation;
   const errors = [...commonErrors, ...(isOpen ? [] : signedInErrors), ...(operation.errors ?? [])];
   return {
     operationId: operation.id,
@@ -100,14 +103,7 @@ function describe(operation: Operation, isOpen: boolean): OpenApiOperation {
       ...parametersOf(operation.query, 'query'),
       ...parametersOf(operation.headers, 'header'),
     ],
-    ...(body === undefined
-      ? {}
-      : {
-          requestBody: {
-            required: true,
-            content: { [operation.bodyType ?? 'application/json']: { schema: schemaOf(body, 'input') } },
-          },
-        }),
+    ...requestBodyOf(operation),
     responses: {
       [String(statusOf(operation))]: {
         description: 'Done.',
@@ -116,6 +112,12 @@ function describe(operation: Operation, isOpen: boolean): OpenApiOperation {
       ...errorResponses(errors),
     },
   };
+}
+
+function requestBodyOf({ body, bodyType }: Operation): Pick<OpenApiOperation, 'requestBody'> {
+  if (body === undefined) return {};
+  const content = { [bodyType ?? 'application/json']: { schema: schemaOf(body, 'input') } };
+  return { requestBody: { required: true, content } };
 }
 
 function jsonContent(schema: ZodType): Required<Pick<OpenApiResponse, 'content'>> {

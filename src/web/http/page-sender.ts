@@ -21,7 +21,7 @@ export class PageSender {
       readonly navigation: readonly NavigationEntry[];
       readonly formTokens: FormTokens;
       /** Whether people reach the service by https, so that cookies may say so. */
-      readonly isSecure: boolean;
+      readonly isSecure: () => boolean;
     },
   ) {}
 
@@ -55,7 +55,7 @@ export class PageSender {
       httpOnly: true,
       sameSite: 'lax',
       path: '/',
-      secure: this.options.isSecure,
+      secure: this.options.isSecure(),
     });
     return secret;
   }
