@@ -1,4 +1,4 @@
-import { type CompiledSlate, mayFollow } from '../compile';
+import { type CompiledSlate } from '../compile';
 import { type Stops } from './stops';
 
 /** Reward of a seat for a class of officials: entry (2·game + side) · classCount + class. */
@@ -21,8 +21,12 @@ const NONE = -1;
 export class WeekendPricing {
   /** The weekend found last: seats (2·game + side) by ascending game. */
   readonly seats: Int32Array;
+  /** The stop of each of these seats. */
+  readonly stopsTaken: Int32Array;
   seatsFound = 0;
 
+  /** Cost of the way between two venues, at from · venueCount + to. */
+  private readonly wayCost: Float64Array;
   private readonly balance: Float64Array;
   private readonly balanceStart: Int32Array;
   /** What leaving a stop out could cost each official in longer ways. */
@@ -31,6 +35,8 @@ export class WeekendPricing {
   // The stops that may pay, of all days in order; `firstOfDay` cuts them into days.
   private count = 0;
   private readonly stopOf: Int32Array;
+  private readonly gameOf: Int32Array;
+  private readonly venueOf: Int32Array;
   private readonly sideOf: Uint8Array;
   private readonly weight: Float64Array;
   private readonly firstOfDay: number[] = [];
@@ -69,8 +75,14 @@ export class WeekendPricing {
     // Nobody can work more games than they have stops, whatever the limits say.
     this.totalMax = Math.min(limit(slate.maxGames), stopsMax) + 1;
     this.perDayMax = Math.max(1, Math.min(limit(slate.maxGamesPerDay), stopsMax));
+    this.wayCost = Float64Array.from(
+      slate.betweenVenues.metres,
+      (metres) => (slate.weights.travelPerKm * metres) / 1000,
+    );
     this.slackCost = slackMetres.map((metres) => (slate.weights.travelPerKm * metres) / 1000);
     this.stopOf = new Int32Array(stopsMax);
+    this.gameOf = new Int32Array(stopsMax);
+    this.venueOf = new Int32Array(stopsMax);
     this.sideOf = new Uint8Array(stopsMax);
     this.weight = new Float64Array(stopsMax);
     this.endValue = new Float64Array(stopsMax * this.totalMax);
@@ -78,12 +90,16 @@ export class WeekendPricing {
     this.entry = new Float64Array(stopsMax * this.totalMax);
     this.entryStop = new Int32Array(stopsMax * this.totalMax);
     this.seats = new Int32Array(stopsMax);
+    this.stopsTaken = new Int32Array(stopsMax);
     ({ balance: this.balance, balanceStart: this.balanceStart } = balanceByCount(slate, stops));
   }
 
-  /** Least reduced cost of a weekend of `official` at these prices; the weekend itself is left in `seats`. */
-  price(official: number, prices: SeatPrices): number {
-    this.gather(official, prices);
+  /**
+   * Least reduced cost of a weekend of `official` at these prices of seats and fines on stops (by stop, for
+   * either seat); the weekend itself is left in `seats`.
+   */
+  price(official: number, prices: SeatPrices, fines: Float64Array): number {
+    this.gather(official, prices, fines);
     this.balanceAt = this.balanceStart[official]!;
     this.mostGames = this.balanceStart[official + 1]! - this.balanceAt - 1;
     this.mostOfDay = Math.min(this.slate.maxGamesPerDay[official]!, this.mostGames);
@@ -104,7 +120,7 @@ export class WeekendPricing {
   }
 
   /** Keeps the stops that might pay: one whose seat costs more than another game could ever be worth cannot. */
-  private gather(official: number, prices: SeatPrices): void {
+  private gather(official: number, prices: SeatPrices, fines: Float64Array): void {
     const { stops, slate } = this;
     const balanceAt = this.balanceStart[official]!;
     const mostGames = this.balanceStart[official + 1]! - balanceAt - 1;
@@ -121,13 +137,15 @@ export class WeekendPricing {
       const priceAt = 2 * game * classCount + officialClass;
       const asChief = stops.seatCost[2 * stop]! - prices[priceAt]!;
       const asUmpire = stops.seatCost[2 * stop + 1]! - prices[priceAt + classCount]!;
-      const weight = Math.min(asChief, asUmpire);
+      const weight = Math.min(asChief, asUmpire) + fines[stop]!;
       if (weight >= mostWorth) continue;
       if (slate.gameDay[game]! !== day) {
         day = slate.gameDay[game]!;
         this.firstOfDay.push(this.count);
       }
       this.stopOf[this.count] = stop;
+      this.gameOf[this.count] = game;
+      this.venueOf[this.count] = slate.gameVenue[game]!;
       this.sideOf[this.count] = asChief <= asUmpire ? 0 : 1;
       this.weight[this.count] = weight;
       this.count++;
@@ -179,38 +197,43 @@ export class WeekendPricing {
   /** Shortest paths through a day that is not the last, by games of earlier days and of the day so far. */
   private walkDay(day: number): void {
     const { slate, stops, totalMax, perDayMax, value, neighbour, mostOfDay, mostGames } = this;
+    const { gameOf, venueOf, wayCost } = this;
     const first = this.firstOfDay[day]!;
+    const end = this.firstOfDay[day + 1]!;
     // On the first day that has stops nobody comes from an earlier one.
     const enteringMax = day === 0 ? 0 : mostGames - 1;
-    for (let i = first; i < this.firstOfDay[day + 1]!; i++) {
-      const stop = this.stopOf[i]!;
-      const game = stops.game[stop]!;
-      const weight = this.weight[i]!;
-      const outward = stops.outwardCost[stop]! + weight;
+    for (let i = first; i < end; i++) {
+      const outward = stops.outwardCost[this.stopOf[i]!]! + this.weight[i]!;
       for (let entering = 0; entering <= enteringMax; entering++) {
         const at = (i * totalMax + entering) * perDayMax;
         value.fill(Infinity, at, at + perDayMax);
         value[at] = this.entry[i * totalMax + entering]! + outward;
         neighbour[at] = NONE;
       }
-      for (let h = first; mostOfDay > 1 && h < i; h++) {
-        const earlier = stops.game[this.stopOf[h]!]!;
-        if (!mayFollow(slate, earlier, game)) continue;
-        const way = this.wayCost(earlier, game) + weight;
+    }
+    for (let i = first; i < end; i++) {
+      this.endDay(i, enteringMax);
+      const game = gameOf[i]!;
+      const dayStart = slate.dayStart[slate.gameDay[game]!]!;
+      const row = followRow(slate, game);
+      const ways = venueOf[i]! * slate.venueCount;
+      for (let h = i + 1; mostOfDay > 1 && h < end; h++) {
+        const column = gameOf[h]! - dayStart;
+        if (((slate.follow[row + (column >> 5)]! >>> (column & 31)) & 1) === 0) continue;
+        const way = wayCost[ways + venueOf[h]!]! + this.weight[h]!;
         for (let entering = 0; entering <= enteringMax; entering++) {
-          const from = (h * totalMax + entering) * perDayMax;
-          const to = (i * totalMax + entering) * perDayMax;
+          const from = (i * totalMax + entering) * perDayMax;
+          const to = (h * totalMax + entering) * perDayMax;
           const most = Math.min(mostOfDay, mostGames - entering);
           for (let games = 1; games < most; games++) {
             const cost = value[from + games - 1]! + way;
             if (cost < value[to + games]!) {
               value[to + games] = cost;
-              neighbour[to + games] = h;
+              neighbour[to + games] = i;
             }
           }
         }
       }
-      this.endDay(i, enteringMax);
     }
   }
 
@@ -244,21 +267,26 @@ export class WeekendPricing {
    */
   private walkLastDay(day: number): void {
     const { slate, stops, totalMax, perDayMax, value, neighbour, mostOfDay, mostGames } = this;
+    const { gameOf, venueOf, wayCost } = this;
     const end = this.firstOfDay[day + 1]!;
     const enteringMax = day === 0 ? 0 : mostGames - 1;
+    const stride = totalMax * perDayMax;
     for (let i = end - 1; i >= this.firstOfDay[day]!; i--) {
       const stop = this.stopOf[i]!;
-      const game = stops.game[stop]!;
+      const game = gameOf[i]!;
       const weight = this.weight[i]!;
-      const at = i * totalMax * perDayMax;
+      const at = i * stride;
       value.fill(Infinity, at, at + perDayMax);
       value[at] = weight + stops.homewardCost[stop]!;
       neighbour[at] = NONE;
+      const dayStart = slate.dayStart[slate.gameDay[game]!]!;
+      const row = followRow(slate, game);
+      const ways = venueOf[i]! * slate.venueCount;
       for (let h = i + 1; mostOfDay > 1 && h < end; h++) {
-        const later = stops.game[this.stopOf[h]!]!;
-        if (!mayFollow(slate, game, later)) continue;
-        const way = this.wayCost(game, later) + weight;
-        const from = h * totalMax * perDayMax;
+        const column = gameOf[h]! - dayStart;
+        if (((slate.follow[row + (column >> 5)]! >>> (column & 31)) & 1) === 0) continue;
+        const way = wayCost[ways + venueOf[h]!]! + weight;
+        const from = h * stride;
         for (let games = 1; games < mostOfDay; games++) {
           const cost = value[from + games - 1]! + way;
           if (cost < value[at + games]!) {
@@ -284,12 +312,6 @@ export class WeekendPricing {
     }
   }
 
-  private wayCost(earlier: number, later: number): number {
-    const { gameVenue, venueCount, betweenVenues, weights } = this.slate;
-    const metres = betweenVenues.metres[gameVenue[earlier]! * venueCount + gameVenue[later]!]!;
-    return (weights.travelPerKm * metres) / 1000;
-  }
-
   /** Walks along the best path and leaves its seats in `seats`, ascending. */
   private trace(): void {
     const { totalMax, perDayMax } = this;
@@ -301,7 +323,7 @@ export class WeekendPricing {
       let at = left;
       let i = this.bestStart;
       for (let games = this.bestOfLastDay; games > 0; games--) {
-        this.seats[at++] = this.seatAt(i);
+        this.note(at++, i);
         i = this.neighbour[i * totalMax * perDayMax + games - 1]!;
       }
       end = this.entryStop[this.bestStart * totalMax + left]!;
@@ -311,7 +333,7 @@ export class WeekendPricing {
       const entering = Math.floor(label / perDayMax) % totalMax;
       let first = end;
       for (let i = end; i !== NONE;) {
-        this.seats[--left] = this.seatAt(i);
+        this.note(--left, i);
         first = i;
         i = this.neighbour[label]!;
         label = (i * totalMax + entering) * perDayMax + (label % perDayMax) - 1;
@@ -320,9 +342,16 @@ export class WeekendPricing {
     }
   }
 
-  private seatAt(i: number): number {
-    return 2 * this.stops.game[this.stopOf[i]!]! + this.sideOf[i]!;
+  private note(at: number, i: number): void {
+    this.seats[at] = 2 * this.gameOf[i]! + this.sideOf[i]!;
+    this.stopsTaken[at] = this.stopOf[i]!;
   }
+}
+
+/** Where the row of `game` begins in the follow matrix of its day. */
+function followRow(slate: CompiledSlate, game: number): number {
+  const day = slate.gameDay[game]!;
+  return slate.followStart[day]! + (game - slate.dayStart[day]!) * slate.followWords[day]!;
 }
 
 /** Balance cost by number of games: entries balanceStart[o] … balanceStart[o + 1] − 1 for 0, 1, … games. */
