@@ -37,14 +37,14 @@ export function HalfCourtPicture(props: {
           <path data-mark={mark.name} d={strokePath(mark)} stroke-width={mark.strokeWidth} />
         ))}
       </g>
-      <g font-family="system-ui, sans-serif" text-anchor="middle" fill="currentColor">
+      <g text-anchor="middle" fill="currentColor">
         {coverageAreas(court, trailSide).map((area) => (
           <AreaLabel area={area} />
         ))}
         {setUpPlaces(court, trailSide).map((place) => (
           <g data-official={place.who}>
             <circle cx={place.at.x} cy={-place.at.y} r="0.42" />
-            <text x={place.at.x} y={-place.at.y + 0.19} font-size="0.55" font-weight="700" fill="Canvas">
+            <text x={place.at.x} y={-place.at.y + 0.19} font-size="0.55" font-weight="700" class="on-disc">
               {place.who === 'trail' ? 'T' : 'L'}
             </text>
           </g>

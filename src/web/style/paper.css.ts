@@ -66,7 +66,10 @@ export const paper = css`
     max-width: 26rem;
     height: auto;
   }
-  .missing dd {
+  .court-picture .on-disc {
+    fill: var(--paper);
+  }
+  dd.missing {
     font-style: italic;
   }
   @media print {
@@ -74,7 +77,7 @@ export const paper = css`
       margin: 9mm;
     }
     .paper {
-      font-size: 7.2pt;
+      font-size: 7.8pt;
       line-height: 1.22;
       columns: 3;
       column-gap: 5mm;
@@ -115,7 +118,7 @@ export const paper = css`
     .paper .ticks label {
       min-height: 0;
       padding: 0.25mm 0;
-      grid-template-columns: 3mm 9mm 1fr;
+      grid-template-columns: 3mm 11mm 1fr;
       gap: 1mm;
     }
     .paper .ticks input {
