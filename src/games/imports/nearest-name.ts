@@ -25,16 +25,26 @@ function plain(name: string): string {
     .replace(/^0+(?=.)/, '');
 }
 
-/** Levenshtein's distance: letters to insert, delete or replace. */
+/** Letters to insert, delete, replace, or exchange with their neighbour (Damerau; optimal string alignment). */
 function editDistance(left: string, right: string): number {
-  let previous = Array.from({ length: right.length + 1 }, (_, index) => index);
+  let beforeLast: number[] = [];
+  let last = Array.from({ length: right.length + 1 }, (_, index) => index);
   for (let row = 1; row <= left.length; row += 1) {
     const current = [row];
     for (let column = 1; column <= right.length; column += 1) {
-      const substitution = (previous[column - 1] ?? 0) + (left[row - 1] === right[column - 1] ? 0 : 1);
-      current.push(Math.min(substitution, (previous[column] ?? 0) + 1, (current[column - 1] ?? 0) + 1));
+      const isSame = left[row - 1] === right[column - 1];
+      const isExchange = left[row - 1] === right[column - 2] && left[row - 2] === right[column - 1];
+      current.push(
+        Math.min(
+          (last[column - 1] ?? 0) + (isSame ? 0 : 1),
+          (last[column] ?? 0) + 1,
+          (current[column - 1] ?? 0) + 1,
+          row > 1 && column > 1 && isExchange ? (beforeLast[column - 2] ?? 0) + 1 : Infinity,
+        ),
+      );
     }
-    previous = current;
+    beforeLast = last;
+    last = current;
   }
-  return previous[right.length] ?? 0;
+  return last[right.length] ?? 0;
 }
