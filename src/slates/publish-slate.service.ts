@@ -6,7 +6,7 @@ import { clockToken, type Clock } from '../platform/clock';
 import { Tenancy } from '../platform/tenancy';
 import { applyPublication, type AppliedChange } from './apply-publication';
 import { Assignment } from './assignment.entity';
-import { constraintObjection, explainObjection } from './constraint-refusal';
+import { guardObjection, peopleToldElsewhere } from './constraint-refusal';
 import { lockSlate } from './lock-slate';
 import type { PublicationChanges } from './publication-changes';
 import { Publication } from './publication.entity';
@@ -58,12 +58,12 @@ export class PublishSlateService {
         repeatable: true,
       });
     } catch (error) {
-      const objection = constraintObjection(error);
+      const objection = guardObjection(error);
       if (objection === null) throw error;
-      const reason = await this.tenancy.read(associationId, (tx) =>
-        explainObjection(tx, associationId, objection),
+      const people = await this.tenancy.read(associationId, (tx) =>
+        peopleToldElsewhere(tx, associationId, request.slateId),
       );
-      return { kind: 'refused', reasons: [reason] };
+      return { kind: 'refused', reasons: people.length > 0 ? people : [objection] };
     }
   }
 
