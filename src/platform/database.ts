@@ -7,6 +7,9 @@ import { SnakeNames } from './snake-names';
 
 // A calendar day has no zone: as a JavaScript Date it would shift with the zone of the process, so it stays `YYYY-MM-DD`.
 types.setTypeParser(types.builtins.DATE, (value) => value);
+// The same for arrays of days: `date[]` is read as `text[]`. The driver has no names for the two.
+const [dateArray, textArray] = [1182, 1009];
+types.setTypeParser(dateArray, types.getTypeParser(textArray) as (value: string) => string[]);
 
 /** The two addresses of the database, and how to give it up. */
 export interface DatabaseAccess {
