@@ -6,6 +6,8 @@ import { Sessions } from './access/sessions';
 import { SignIn } from './access/sign-in';
 import type { SignInMailer } from './access/sign-in-mailer';
 import { DataSource } from 'typeorm';
+import { BriefingModule } from './briefing/briefing.module';
+import { CalendarModule } from './calendar/calendar.module';
 import { navigation } from './navigation';
 import { clockToken, type Clock } from './platform/clock';
 import { Jobs } from './platform/jobs';
@@ -90,6 +92,9 @@ class GroundModule {
 @Module({})
 export class AppModule {
   static on(ground: AppGround): DynamicModule {
-    return { module: AppModule, imports: [GroundModule.on(ground), AccessModule] };
+    return {
+      module: AppModule,
+      imports: [GroundModule.on(ground), AccessModule, CalendarModule, BriefingModule],
+    };
   }
 }

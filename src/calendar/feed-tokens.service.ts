@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto';
 import { IsNull, type EntityManager } from 'typeorm';
 import { AuditTrail } from '../access/audit-trail';
 import { clockToken, type Clock } from '../platform/clock';
-import { newToken } from '../platform/random';
+import { tokenSourceToken, type TokenSource } from '../platform/random';
 import { Tenancy } from '../platform/tenancy';
 import { FeedToken } from './feed-token.entity';
 
@@ -36,9 +36,10 @@ export type NewFeedOutcome =
 @Injectable()
 export class FeedTokensService {
   constructor(
-    @Inject(Tenancy) private readonly tenancy: Tenancy,
-    @Inject(AuditTrail) private readonly audit: AuditTrail,
+    private readonly tenancy: Tenancy,
+    private readonly audit: AuditTrail,
     @Inject(clockToken) private readonly clock: Clock,
+    @Inject(tokenSourceToken) private readonly newToken: TokenSource,
   ) {}
 
   /** @param name what the official calls the device or program, such as "phone" */
@@ -81,7 +82,7 @@ export class FeedTokensService {
   }
 
   private async insert(tx: EntityManager, owner: FeedOwner, name: string): Promise<NewFeedOutcome> {
-    const { secret, hash } = newToken();
+    const { secret, hash } = this.newToken();
     const id = randomUUID();
     await tx.insert(FeedToken, {
       ...rowsOf(owner),

@@ -1,9 +1,18 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { Clock } from '../platform/clock';
-import type { FeedUses } from './feed-uses';
-import type { PersonalFeedsService } from './personal-feeds.service';
+import type { Log } from '../platform/log';
+import type { Tenancy } from '../platform/tenancy';
+import { FeedUses } from './feed-uses';
+import { PersonalFeedsService } from './personal-feeds.service';
 
 const feedPath = '/cal/:file';
+
+export interface FeedParts {
+  readonly feeds: PersonalFeedsService;
+  readonly uses: FeedUses;
+  readonly clock: Clock;
+  readonly log: Log;
+}
 
 /**
  * Headers of every answer here. Subscribers keep a copy and ask whether it is current (`no-cache`, not
@@ -26,10 +35,7 @@ const commonHeaders = {
  * - 405 for any other method, which some programs try first;
  * - 503 when the database is away; subscribers keep what they have.
  */
-export function registerFeedRoutes(
-  server: FastifyInstance,
-  parts: { readonly feeds: PersonalFeedsService; readonly uses: FeedUses; readonly clock: Clock },
-): void {
+export function registerFeedRoutes(server: FastifyInstance, parts: FeedParts): void {
   if (!server.supportedMethods.includes('PROPFIND')) server.addHttpMethod('PROPFIND', { hasBody: true });
   server.route({
     method: ['GET', 'HEAD'],
@@ -50,16 +56,37 @@ export function registerFeedRoutes(
   });
 }
 
-async function answer(
-  request: FastifyRequest,
-  reply: FastifyReply,
-  parts: { readonly feeds: PersonalFeedsService; readonly uses: FeedUses; readonly clock: Clock },
-): Promise<FastifyReply> {
+/**
+ * As `registerFeedRoutes`, with services of their own, which end with the server.
+ *
+ * @param options.publicUrl address of the service, without a trailing slash
+ */
+export function serveFeeds(
+  server: FastifyInstance,
+  options: {
+    readonly tenancy: Tenancy;
+    readonly clock: Clock;
+    readonly log: Log;
+    readonly publicUrl: () => string;
+  },
+): void {
+  const { tenancy, clock, log, publicUrl } = options;
+  const uses = new FeedUses(tenancy, log);
+  registerFeedRoutes(server, {
+    feeds: new PersonalFeedsService(tenancy, clock, publicUrl),
+    uses,
+    clock,
+    log,
+  });
+  server.addHook('onClose', () => uses.write());
+}
+
+async function answer(request: FastifyRequest, reply: FastifyReply, parts: FeedParts): Promise<FastifyReply> {
   reply.headers(commonHeaders);
   const { file } = request.params as { file: string };
   if (!file.endsWith('.ics')) return reply.code(404).send();
   const found = await parts.feeds.answer(file.slice(0, -'.ics'.length)).catch((error: unknown) => {
-    request.log.error({ err: error }, 'a feed could not be served');
+    parts.log.error({ err: error, requestId: request.id }, 'a feed could not be served');
     return null;
   });
   if (found === null) return reply.code(503).header('retry-after', '300').send();

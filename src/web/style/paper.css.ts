@@ -69,6 +69,9 @@ export const paper = css`
   .court-picture .on-disc {
     fill: var(--paper);
   }
+  .select-all {
+    user-select: all;
+  }
   dd.missing {
     font-style: italic;
   }

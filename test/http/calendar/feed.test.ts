@@ -48,10 +48,10 @@ beforeAll(async () => {
   ours = await smallAssociation(tenancy, { slug: 'marram-coast', umpireBirthDate: '2012-05-01' });
   theirs = await smallAssociation(tenancy, { slug: 'elsewhere' });
   feeds = new PersonalFeedsService(tenancy, clock, () => 'https://crews.example.org');
-  tokens = new FeedTokensService(tenancy, new AuditTrail(clock), clock);
+  tokens = new FeedTokensService(tenancy, new AuditTrail(clock), clock, newToken);
   uses = new FeedUses(tenancy, log);
   server = Fastify({ loggerInstance: serverLog });
-  registerFeedRoutes(server, { feeds, uses, clock });
+  registerFeedRoutes(server, { feeds, uses, clock, log });
   await server.ready();
   secret = await make('phone');
 }, 120_000);
@@ -277,6 +277,7 @@ describe('secrets', () => {
       } as unknown as PersonalFeedsService,
       uses,
       clock,
+      log,
     });
     expect((await broken.inject({ method: 'GET', url: `/cal/${away}.ics` })).statusCode).toBe(503);
     await broken.close();
