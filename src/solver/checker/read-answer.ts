@@ -39,8 +39,7 @@ export function readAnswer(document: unknown, problem: SlateProblem): ReadAnswer
   if (root['status'] !== 'infeasible') {
     readAssignments(root['assignments'], problem, read, list);
     const cost = read.object(root['cost'], 'cost', { required: ['total', ...COST_TERMS] });
-    if (cost !== undefined)
-      for (const term of ['total', ...COST_TERMS]) read.number(cost[term], `cost.${term}`);
+    for (const [term, amount] of Object.entries(cost ?? {})) read.number(amount, `cost.${term}`);
   }
   if (list.faults.length > 0) return { ok: false, faults: list.faults };
   return { ok: true, answer: document as SlateAnswer };

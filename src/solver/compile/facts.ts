@@ -79,7 +79,7 @@ export interface SlateFacts {
   readonly officialMinor: Uint8Array;
   readonly officialClass: Int32Array;
   readonly maxHomeMinutes: Float64Array;
-  /** At most the number of games, whatever the file says. */
+  /** At most the number of seats, whatever the file says. */
   readonly maxGamesPerDay: Int32Array;
   readonly maxGames: Int32Array;
   readonly priorGames: Float64Array;

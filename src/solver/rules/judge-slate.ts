@@ -73,7 +73,7 @@ function judgeOfficial(
   report: Report,
 ): void {
   const tours = toursOf(facts, games);
-  const gamesOnDay = Math.max(...tours.map((tour) => tour.length));
+  const gamesOnDay = Math.max(...tours.map((tour) => new Set(tour).size));
   report(
     rule.id,
     NOBODY,

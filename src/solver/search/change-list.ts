@@ -24,4 +24,9 @@ export class ChangeList {
     this.holders[this.count] = holder;
     this.count++;
   }
+
+  has(seat: number): boolean {
+    for (let i = 0; i < this.count; i++) if (this.seats[i] === seat) return true;
+    return false;
+  }
 }
