@@ -10,9 +10,11 @@ const dayMinutes = 1440;
 
 export const availabilityStore: ImportStore = {
   kind,
-  load: async (tx, { ids, association }) => {
-    const numbers = new Map((await tx.find(Official)).map(({ id, number }) => [id, number]));
-    const rules = await tx.find(AvailabilityRule);
+  load: async (tx, { associationId, ids, association }) => {
+    const numbers = new Map(
+      (await tx.findBy(Official, { associationId })).map(({ id, number }) => [id, number]),
+    );
+    const rules = await tx.findBy(AvailabilityRule, { associationId });
     return new Map(
       rules.map((rule) => {
         const record = {

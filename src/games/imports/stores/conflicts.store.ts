@@ -11,14 +11,14 @@ const kind = 'conflicts';
 
 export const conflictsStore: ImportStore = {
   kind,
-  load: async (tx, { ids }) => {
+  load: async (tx, { associationId, ids }) => {
     const names = new Map([
-      ...(await tx.find(Official)).map(({ id, number }) => [id, number] as const),
-      ...(await tx.find(Team)).map(({ id, code }) => [id, code] as const),
-      ...(await tx.find(Venue)).map(({ id, code }) => [id, code] as const),
+      ...(await tx.findBy(Official, { associationId })).map(({ id, number }) => [id, number] as const),
+      ...(await tx.findBy(Team, { associationId })).map(({ id, code }) => [id, code] as const),
+      ...(await tx.findBy(Venue, { associationId })).map(({ id, code }) => [id, code] as const),
     ]);
     const nameOf = (id: string | null) => (id === null ? null : (names.get(id) ?? null));
-    const conflicts = await tx.find(Conflict);
+    const conflicts = await tx.findBy(Conflict, { associationId });
     return new Map(
       conflicts.map((conflict) => {
         const { reason, since, until } = conflict;

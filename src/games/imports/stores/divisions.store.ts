@@ -9,8 +9,8 @@ const kind = 'divisions';
 
 export const divisionsStore: ImportStore = {
   kind,
-  load: async (tx, { ids }) => {
-    const divisions = await tx.find(Division);
+  load: async (tx, { associationId, ids }) => {
+    const divisions = await tx.findBy(Division, { associationId });
     for (const { code, id } of divisions) ids.put(kind, code, id);
     return new Map(divisions.map((division) => [division.code, recordOf(division)]));
   },

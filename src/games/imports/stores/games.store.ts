@@ -14,15 +14,17 @@ const kind = 'games';
 
 export const gamesStore: ImportStore = {
   kind,
-  load: async (tx, { ids }) => {
+  load: async (tx, { associationId, ids }) => {
     const codes = new Map(
-      [...(await tx.find(Venue)), ...(await tx.find(Division)), ...(await tx.find(Team))].map(
-        ({ id, code }) => [id, code] as const,
-      ),
+      [
+        ...(await tx.findBy(Venue, { associationId })),
+        ...(await tx.findBy(Division, { associationId })),
+        ...(await tx.findBy(Team, { associationId })),
+      ].map(({ id, code }) => [id, code] as const),
     );
-    const courts = new Map((await tx.find(Court)).map(({ id, name }) => [id, name]));
+    const courts = new Map((await tx.findBy(Court, { associationId })).map(({ id, name }) => [id, name]));
     const nameOf = (id: string) => codes.get(id) ?? '';
-    const games = await tx.find(Game);
+    const games = await tx.findBy(Game, { associationId });
     return new Map(
       games.map((game) => {
         ids.put(kind, game.number, game.id);

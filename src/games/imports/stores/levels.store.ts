@@ -3,8 +3,8 @@ import { insertAll, updatesOf, type ImportStore } from '../import-store';
 
 export const levelsStore: ImportStore = {
   kind: 'levels',
-  load: async (tx) => {
-    const steps = await tx.find(LevelStep);
+  load: async (tx, { associationId }) => {
+    const steps = await tx.findBy(LevelStep, { associationId });
     return new Map(steps.map(({ level, name }) => [String(level), { level, name }]));
   },
   store: async (tx, plan, { associationId }) => {

@@ -9,9 +9,9 @@ const kind = 'officials';
 
 export const officialsStore: ImportStore = {
   kind,
-  load: async (tx, { ids }) => {
-    const officials = await tx.find(Official);
-    const places = new Map((await tx.find(Place)).map((place) => [place.id, place]));
+  load: async (tx, { associationId, ids }) => {
+    const officials = await tx.findBy(Official, { associationId });
+    const places = new Map((await tx.findBy(Place, { associationId })).map((place) => [place.id, place]));
     return new Map(
       officials.map((official) => {
         const { number, homePlaceId } = official;

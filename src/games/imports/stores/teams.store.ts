@@ -8,9 +8,11 @@ const kind = 'teams';
 
 export const teamsStore: ImportStore = {
   kind,
-  load: async (tx, { ids }) => {
-    const divisions = new Map((await tx.find(Division)).map(({ id, code }) => [id, code]));
-    const teams = await tx.find(Team);
+  load: async (tx, { associationId, ids }) => {
+    const divisions = new Map(
+      (await tx.findBy(Division, { associationId })).map(({ id, code }) => [id, code]),
+    );
+    const teams = await tx.findBy(Team, { associationId });
     return new Map(
       teams.map(({ id, code, name, divisionId, homeColour, awayColour, active }) => {
         ids.put(kind, code, id);

@@ -11,11 +11,11 @@ const source = 'measured';
 
 export const travelLegsStore: ImportStore = {
   kind: 'travel-legs',
-  load: async (tx) => {
-    const legs = await tx.findBy(TravelLeg, { source });
+  load: async (tx, { associationId }) => {
+    const legs = await tx.findBy(TravelLeg, { associationId, source });
     if (legs.length === 0) return new Map();
-    const venues = await tx.findBy(Venue, { placeId: Not(IsNull()) });
-    const officials = await tx.findBy(Official, { homePlaceId: Not(IsNull()) });
+    const venues = await tx.findBy(Venue, { associationId, placeId: Not(IsNull()) });
+    const officials = await tx.findBy(Official, { associationId, homePlaceId: Not(IsNull()) });
     const ends = new Map([
       ...venues.map(({ placeId, code }) => [placeId, code] as const),
       ...officials.map(({ homePlaceId, number }) => [homePlaceId, homeEnd(number)] as const),

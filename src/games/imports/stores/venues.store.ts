@@ -17,10 +17,10 @@ export function courtKey(venue: string, court: string): string {
 
 export const venuesStore: ImportStore = {
   kind,
-  load: async (tx, { ids }) => {
-    const venues = await tx.find(Venue);
-    const places = new Map((await tx.find(Place)).map((place) => [place.id, place]));
-    const courts = await tx.find(Court);
+  load: async (tx, { associationId, ids }) => {
+    const venues = await tx.findBy(Venue, { associationId });
+    const places = new Map((await tx.findBy(Place, { associationId })).map((place) => [place.id, place]));
+    const courts = await tx.findBy(Court, { associationId });
     return new Map(
       venues.map((venue) => {
         const { code } = venue;
