@@ -132,8 +132,11 @@ export async function joinWorld(
     return id;
   };
   let firstVenueId: string | null = null;
-  const addTeam = async (code: string) => {
+  let teams = 0;
+  const addTeam = async (name: string) => {
     const id = randomUUID();
+    teams += 1;
+    const code = `${name}${teams}`;
     await insert('team', { ...own, id, code, name: `Team ${code}` });
     return id;
   };
