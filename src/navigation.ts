@@ -5,6 +5,7 @@ export const navigation: readonly NavigationEntry[] = [
   { label: 'Slates', path: '', roles: ['assignor', 'administrator', 'observer'] },
   { label: 'My games', path: '/my-games', roles: ['official'] },
   { label: 'My calendar', path: '/my-calendar', roles: ['official'] },
+  { label: 'My calendar', path: '/my-calendar', roles: ['official'] },
   { label: 'Officials', path: '/officials', roles: ['assignor', 'administrator', 'observer'] },
   { label: 'Games', path: '/games', roles: ['assignor', 'administrator', 'observer'] },
   { label: 'Venues', path: '/venues', roles: ['assignor', 'administrator', 'observer', 'official'] },
