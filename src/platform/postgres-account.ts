@@ -38,27 +38,45 @@ export async function chooseServerAccount(options: {
   if (closed === null) return { owner, prefix: [], spawnAs: owner };
 
   // A clone under /root or in a private temporary folder: the account may own the data and yet not walk to them.
-  // Linux can grant exactly this, reading past folder permissions, to one process and its children.
-  const prefix = [
-    'setpriv',
-    `--reuid=${owner.uid}`,
-    `--regid=${owner.gid}`,
-    '--clear-groups',
-    '--inh-caps=-all,+dac_read_search',
-    '--ambient-caps=-all,+dac_read_search',
-    '--bounding-set=-all,+dac_read_search',
-  ];
-  const [command, ...args] = [...prefix, options.programs[0] ?? 'true', '--version'];
-  try {
-    await run(command ?? '', args);
-  } catch (error) {
-    throw new Error(
-      `The built-in Postgres cannot run as root, and account ${owner.uid} may not enter ${closed}. ` +
-        'Use a folder that every account may enter, run as another user, or set DATABASE_URL.',
-      { cause: error },
-    );
+  for (const right of ['dac_read_search', 'dac_override']) {
+    const prefix = withRight(right, owner);
+    if (await canReach(prefix, [options.dataDirectory, ...options.programs])) {
+      return { owner, prefix, spawnAs: {} };
+    }
   }
-  return { owner, prefix, spawnAs: {} };
+  throw new Error(
+    `The built-in Postgres cannot run as root, and account ${owner.uid} may not enter ${closed}. ` +
+      'Use a folder that every account may enter, run as another user, or set DATABASE_URL.',
+  );
+}
+
+/**
+ * Linux can grant one process and its children to pass closed folders and nothing more (capabilities(7)); containers often lack
+ * `dac_read_search` and have only the wider `dac_override`. `no_setuid_fixup` lets the right count when a program asks beforehand
+ * whether it may, as Postgres does.
+ */
+function withRight(right: string, account: { uid: number; gid: number }): string[] {
+  return [
+    'setpriv',
+    `--reuid=${account.uid}`,
+    `--regid=${account.gid}`,
+    '--clear-groups',
+    '--securebits=+no_setuid_fixup',
+    `--inh-caps=-all,+${right}`,
+    `--ambient-caps=-all,+${right}`,
+    `--bounding-set=-all,+${right}`,
+  ];
+}
+
+async function canReach(prefix: readonly string[], paths: readonly string[]): Promise<boolean> {
+  const [command, ...args] = prefix;
+  const question = paths.flatMap((path, index) => [...(index > 0 ? ['-a'] : []), '-x', path]);
+  try {
+    await run(command ?? 'setpriv', [...args, 'test', ...question]);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 async function existingOwner(folder: string): Promise<{ uid: number; gid: number } | null> {

@@ -35,19 +35,16 @@ export default async function setUp(): Promise<void> {
  */
 function watchOver(folder: string): () => Promise<void> {
   const script = `
-    const { readFileSync, rmSync } = require('node:fs');
+    const { existsSync, readFileSync, rmSync } = require('node:fs');
     const folder = ${JSON.stringify(folder)};
+    const lock = folder + '/postgres/cluster/postmaster.pid';
     const wait = (ms) => Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, ms);
     process.on('SIGINT', () => undefined);
     process.on('SIGTERM', () => undefined);
     process.stdin.resume().on('end', () => {
-      let pid = 0;
-      try { pid = Number(readFileSync(folder + '/postgres/cluster/postmaster.pid', 'utf8').split('\\n')[0]); } catch {}
-      if (pid > 0) {
-        try {
-          process.kill(pid, 'SIGQUIT');
-          for (let n = 0; n < 250; n += 1) { process.kill(pid, 0); wait(20); }
-        } catch {}
+      if (existsSync(lock)) {
+        try { process.kill(Number(readFileSync(lock, 'utf8').split('\\n')[0]), 'SIGQUIT'); } catch {}
+        for (let n = 0; n < 250 && existsSync(lock); n += 1) wait(20);
       }
       rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
     });
