@@ -15,6 +15,9 @@ export interface ImportAssociation {
   /** ISO 4217 code in which fees are stated. */
   readonly currency: string;
   readonly adultAge: number;
+  /** Minutes before tip-off, and after the end, that belong to a duty. */
+  readonly arrivalLeadMinutes: number;
+  readonly wrapUpMinutes: number;
 }
 
 /** What a cell may need to know to be read. */

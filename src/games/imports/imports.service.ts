@@ -112,7 +112,8 @@ export class ImportsService {
 async function importAssociation(tx: EntityManager, associationId: string): Promise<ImportAssociation> {
   const association = await tx.findOneByOrFail(Association, { id: associationId });
   const { timeZone, dateFormat, currency, policy } = association;
-  return { timeZone, dateFormat, currency, adultAge: policy.adultAge };
+  const { adultAge, arrivalLeadMinutes, wrapUpMinutes } = policy;
+  return { timeZone, dateFormat, currency, adultAge, arrivalLeadMinutes, wrapUpMinutes };
 }
 
 /** One entry for each object, with only the fields that changed. */

@@ -17,7 +17,7 @@ const accountId = randomUUID();
 beforeAll(async () => {
   database = await testDatabase();
   imports = new ImportsService(database.tenancy, clock);
-});
+}, 60_000);
 afterAll(() => database.close());
 
 const files = (texts: Readonly<Record<string, string>>): ImportFile[] =>

@@ -1,12 +1,19 @@
 import { ownKinds } from '../../../src/games/imports/import-kinds';
-import type { ImportRecord } from '../../../src/games/imports/import-kind';
+import type { ImportKind, ImportRecord } from '../../../src/games/imports/import-kind';
 import type { ImportPlan } from '../../../src/games/imports/import-plan';
 import { planImport, type PlanOptions } from '../../../src/games/imports/plan-import';
 
 export const kinds = ownKinds.map(({ kind }) => kind);
 
 export const options: PlanOptions = {
-  association: { timeZone: 'Europe/Copenhagen', dateFormat: 'dd.MM.yyyy', currency: 'EUR', adultAge: 18 },
+  association: {
+    timeZone: 'Europe/Copenhagen',
+    dateFormat: 'dd.MM.yyyy',
+    currency: 'EUR',
+    adultAge: 18,
+    arrivalLeadMinutes: 20,
+    wrapUpMinutes: 15,
+  },
   today: '2026-06-01',
   whole: false,
   range: null,
@@ -19,13 +26,14 @@ export function planned(
   files: Readonly<Record<string, string>>,
   entries: Entries = new Map(),
   changes: Partial<PlanOptions> = {},
+  using: readonly ImportKind[] = kinds,
 ): ImportPlan {
   const handed = Object.entries(files).map(([name, text]) => ({
     kind: name.split(' ')[0] ?? '',
     name: `${name}.csv`,
     bytes: new TextEncoder().encode(text),
   }));
-  return planImport(handed, entries, kinds, { ...options, ...changes });
+  return planImport(handed, entries, using, { ...options, ...changes });
 }
 
 /** What would be there after a plan. */

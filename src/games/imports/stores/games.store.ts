@@ -5,6 +5,7 @@ import { Court } from '../../../places/court.entity';
 import { Venue } from '../../../places/venue.entity';
 import { Division } from '../../division.entity';
 import { Game } from '../../game.entity';
+import { gameStart } from '../../game-start';
 import { Team } from '../../team.entity';
 import type { ImportRecord } from '../import-kind';
 import { insertAll, updatesOf, type ImportStore, type StoreContext } from '../import-store';
@@ -74,6 +75,7 @@ export const gamesStore: ImportStore = {
 
 function columnsOf(record: ImportRecord, { ids }: StoreContext) {
   const text = (field: string) => String(record[field]);
+  const { utcOffset } = record;
   const local = { date: text('date'), time: text('time'), zone: text('timeZone') };
   return {
     number: text('number'),
@@ -84,7 +86,7 @@ function columnsOf(record: ImportRecord, { ids }: StoreContext) {
     localTime: local.time,
     timeZone: local.zone,
     zoneDataVersion,
-    startsAt: instantOf(local, record['utcOffset'] ?? null),
+    startsAt: gameStart({ ...local, utcOffset: typeof utcOffset === 'number' ? utcOffset : null }),
     durationMinutes: Number(record['durationMinutes']),
     homeTeamId: ids.get('teams', text('home')),
     awayTeamId: ids.get('teams', text('away')),
@@ -92,15 +94,6 @@ function columnsOf(record: ImportRecord, { ids }: StoreContext) {
     status: text('status') as Game['status'],
     note: text('note'),
   };
-}
-
-/** The instant of a local time that the plan has found to have one. */
-function instantOf(local: { date: string; time: string; zone: string }, offset: unknown): Date {
-  const resolved = resolveLocalTime(local);
-  if (resolved.kind === 'instant') return resolved.instant;
-  if (resolved.kind === 'overlap')
-    return offset === resolved.later.offsetMinutes ? resolved.later.instant : resolved.earlier.instant;
-  throw new Error(`${local.date} ${local.time} in ${local.zone} is no instant.`);
 }
 
 /** Which of two readings of its local time a game has; null where there is one only. */
