@@ -36,15 +36,17 @@ export async function claimDueMessages(
 ): Promise<ClaimedMessage[]> {
   const { associationId, now, leasedUntil, limit } = options;
   const [rows] = await tx.query<[Record<string, unknown>[], number]>(
-    `update outbox_message set leased_until = $3, attempts = attempts + 1
-      where association_id = $1 and id in (
+    // Materialised, or the planner may run the inner query once a row and take more than the limit.
+    `with picked as materialized (
         select id from outbox_message
          where association_id = $1 and ${waiting} and next_try_at <= $2
            and (leased_until is null or leased_until <= $2)
          order by next_try_at, created_at, id
          limit $4
          for update skip locked)
-      returning id, kind, official_id, assignment_id, sequence, attempts`,
+      update outbox_message set leased_until = $3, attempts = attempts + 1
+        from picked where association_id = $1 and outbox_message.id = picked.id
+      returning outbox_message.id, kind, official_id, assignment_id, sequence, attempts`,
     [associationId, now, leasedUntil, limit],
   );
   return rows.map((row) => ({
