@@ -1,7 +1,7 @@
 import { mkdir, readFile, realpath } from 'node:fs/promises';
 import { createServer } from 'node:net';
 import { setTimeout as pause } from 'node:timers/promises';
-import { Client, DatabaseError, escapeLiteral } from 'pg';
+import { Client, escapeLiteral } from 'pg';
 import { chooseServerAccount } from './postgres-account';
 import { findPostgresBinaries } from './postgres-binaries';
 import {
@@ -43,6 +43,8 @@ const startDeadlineMs = 60_000;
 // Every user of the server holds this lock in shared mode for as long as it lives; who can take it alone is the last one and
 // turns the light off. The lock falls by itself when a process is killed. The number is arbitrary.
 const usersLock = 7_203_551;
+// Held while the database and the role are set up, which two cannot do at once.
+const setUpLock = 7_203_554;
 
 /**
  * Starts the built-in Postgres, or joins the one that already serves this folder. There are never two servers on one folder,
@@ -130,7 +132,9 @@ async function joinServer(
       `select current_setting('data_directory') as folder`,
     );
     if (rows[0]?.folder !== cluster) throw new Error(`Port ${port} belongs to another Postgres.`);
+    await client.query('select pg_advisory_lock($1)', [setUpLock]);
     await prepareDatabase(client, credentials);
+    await client.query('select pg_advisory_unlock($1)', [setUpLock]);
     return client;
   } catch (error) {
     await client.end().catch(() => undefined);
@@ -145,10 +149,7 @@ async function joinServer(
 async function prepareDatabase(client: Client, credentials: ClusterCredentials): Promise<void> {
   const { rowCount } = await client.query(`select 1 from pg_database where datname = 'crewloom'`);
   if (rowCount === 0) {
-    await client.query('create database crewloom').catch((error: unknown) => {
-      // Another process of this folder was quicker.
-      if (!(error instanceof DatabaseError && ['42P04', '23505'].includes(error.code ?? ''))) throw error;
-    });
+    await client.query('create database crewloom');
   }
   await prepareApplicationRole(client);
   const { rowCount: canLogIn } = await client.query(
