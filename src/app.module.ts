@@ -8,15 +8,16 @@ import type { SignInMailer } from './access/sign-in-mailer';
 import { DataSource } from 'typeorm';
 import { BriefingModule } from './briefing/briefing.module';
 import { CalendarModule } from './calendar/calendar.module';
-import { BriefingModule } from './briefing/briefing.module';
-import { CalendarModule } from './calendar/calendar.module';
+import { GamesWebModule } from './games/games-web.module';
 import { navigation } from './navigation';
+import { PlacesWebModule } from './places/places-web.module';
 import { clockToken, type Clock } from './platform/clock';
 import { Jobs } from './platform/jobs';
 import type { Log } from './platform/log';
 import { ProblemFilter } from './platform/problem.filter';
 import { tokenSourceToken, type TokenSource } from './platform/random';
 import { Tenancy } from './platform/tenancy';
+import { RosterWebModule } from './roster/roster-web.module';
 import { SlatesWebModule } from './slates/slates-web.module';
 import { AnswerInterceptor } from './web/http/answer.interceptor';
 import { EventStreams } from './web/http/event-streams';
@@ -97,7 +98,16 @@ export class AppModule {
   static on(ground: AppGround): DynamicModule {
     return {
       module: AppModule,
-      imports: [GroundModule.on(ground), AccessModule, CalendarModule, BriefingModule],
+      imports: [
+        GroundModule.on(ground),
+        AccessModule,
+        PlacesWebModule,
+        RosterWebModule,
+        GamesWebModule,
+        SlatesWebModule,
+        CalendarModule,
+        BriefingModule,
+      ],
     };
   }
 }
