@@ -16,6 +16,14 @@ const VERBS: Readonly<Record<string, Verb>> = {
     summary: 'judge a slate answer against its problem',
     load: async () => (await import('./cli/check.command.js')).checkCommand(),
   },
+  feed: {
+    summary: "print an official's calendar feed",
+    load: async () => (await import('./cli/feed.command.js')).feedCommand(),
+  },
+  briefing: {
+    summary: 'print the pre-game sheet of a game',
+    load: async () => (await import('./cli/briefing.command.js')).briefingCommand(),
+  },
 };
 
 async function main(argv: readonly string[]): Promise<void> {
