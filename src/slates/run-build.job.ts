@@ -24,6 +24,14 @@ interface ClaimedBuild {
   readonly slateVersion: number;
 }
 
+/** Another worker is at the build. */
+export class BuildTakenError extends Error {
+  constructor(buildId: string) {
+    super(`Build ${buildId} is being solved by another worker.`);
+    this.name = 'BuildTakenError';
+  }
+}
+
 /**
  * Carries out one build. The request may come twice, to two workers at once, or after a worker died on it: there is
  * one proposal in the end, or one fault that says why not.
@@ -39,14 +47,15 @@ export class RunBuildJob {
 
   /**
    * @param signal aborted when the process stops; the build is then left for the next worker
-   * @throws when another worker is at it, or the process stops; the job is tried again then
+   * @throws {BuildTakenError} when another worker is at it
+   * @throws when the process stops or the solver breaks down; in all cases the job is tried again
    */
   async run(request: SlateBuildRequest, signal: AbortSignal): Promise<void> {
     const outcome = await withBuildLock(this.dataSource, request.buildId, async () => {
       await this.build(request, signal);
       await this.chooseFirst(request);
     });
-    if (outcome === 'busy') throw new Error(`Build ${request.buildId} is being solved by another worker.`);
+    if (outcome === 'busy') throw new BuildTakenError(request.buildId);
   }
 
   private async build(request: SlateBuildRequest, signal: AbortSignal): Promise<void> {
