@@ -16,6 +16,14 @@ const VERBS: Readonly<Record<string, Verb>> = {
     summary: 'judge a slate answer against its problem',
     load: async () => (await import('./cli/check.command.js')).checkCommand(),
   },
+  slate: {
+    summary: 'open, build, show and publish a slate',
+    load: async () => (await import('./cli/slate.command.js')).slateCommand(),
+  },
+  work: {
+    summary: 'take builds and mail from the queue',
+    load: async () => (await import('./cli/work.command.js')).workCommand(),
+  },
   feed: {
     summary: "print an official's calendar feed",
     load: async () => (await import('./cli/feed.command.js')).feedCommand(),
