@@ -65,7 +65,7 @@ export async function startEmbeddedPostgres(options: EmbeddedPostgresOptions): P
   });
   if ((await clusterVersion(dataDirectory)) === null) {
     onProgress('creating the database folder');
-    await createCluster(dataDirectory, binaries, account);
+    await createCluster(dataDirectory, binaries, account, options.settings ?? {});
   }
   const version = await clusterVersion(dataDirectory);
   if (version !== binaries.majorVersion) {

@@ -51,6 +51,7 @@ export async function createCluster(
   dataDirectory: string,
   binaries: PostgresBinaries,
   account: ServerAccount,
+  settings: Readonly<Record<string, string>>,
 ): Promise<void> {
   await removeAbandoned(dataDirectory);
   const draft = join(dataDirectory, `postgres.new-${process.pid}-${randomBytes(4).toString('hex')}`);
@@ -66,7 +67,7 @@ export async function createCluster(
       await chown(cluster, account.owner.uid, account.owner.gid);
       await chown(passwordFile, account.owner.uid, account.owner.gid);
     }
-    await initialise(binaries, account, cluster, passwordFile);
+    await initialise(binaries, account, cluster, passwordFile, settings['fsync'] !== 'off');
     await rm(passwordFile);
     await writeFile(join(draft, 'credentials.json'), JSON.stringify(credentials), { mode: 0o600 });
     await rename(draft, clusterPaths(dataDirectory).root).catch((error: NodeJS.ErrnoException) => {
@@ -96,6 +97,7 @@ async function initialise(
   account: ServerAccount,
   cluster: string,
   passwordFile: string,
+  isDurable: boolean,
 ): Promise<void> {
   const args = [
     `--pgdata=${cluster}`,
@@ -108,6 +110,7 @@ async function initialise(
     '--locale-provider=builtin',
     '--builtin-locale=C.UTF-8',
     '--no-instructions',
+    ...(isDurable ? [] : ['--no-sync']),
   ];
   const child = spawnAs(account, binaries.initdb, args, 'pipe');
   let output = '';
