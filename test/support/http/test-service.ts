@@ -24,6 +24,7 @@ export interface TestService {
   readonly app: NestFastifyApplication;
   readonly database: TestDatabase;
   readonly clock: FixedClock;
+  readonly jobs: Jobs;
   readonly mailbox: SignInMessage[];
   /** Everything that was logged. */
   readonly logged: () => string;
@@ -77,6 +78,7 @@ export async function testService(now = '2026-11-20T12:00:00Z'): Promise<TestSer
     app,
     database,
     clock,
+    jobs,
     mailbox,
     logged: () => logged,
     browser: () => new Browser(app),
