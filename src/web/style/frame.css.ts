@@ -16,7 +16,7 @@ export const frame = css`
   .wide {
     max-width: 76rem;
     margin: 0 auto;
-    padding: 0 var(--space);
+    padding-inline: var(--space);
   }
   .head {
     border-bottom: 1px solid var(--line);
