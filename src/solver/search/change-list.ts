@@ -11,8 +11,9 @@ export class ChangeList {
   /** The proposed official, or `NOBODY`. */
   readonly holders = new Int32Array(CHANGES_MAX);
 
-  get isFull(): boolean {
-    return this.count === CHANGES_MAX;
+  /** Whether two more seats, those of one game, may be added. */
+  get hasRoom(): boolean {
+    return this.count + 2 <= CHANGES_MAX;
   }
 
   clear(): void {

@@ -21,22 +21,33 @@ export interface RunSize {
 /** From here on a slate is cut among the threads. */
 const SPLIT_GAMES_MIN = 400;
 const ROUNDS_OF_SPLIT_CYCLE = 40;
+/** Small slates settle soon; several short passes find more than a long one. */
+const SMALL_GAMES_MAX = 60;
+const CYCLES_OF_SMALL = 5;
 /** Hot enough to reshuffle whole gyms, cold enough to settle the last kilometre; in cost units. */
 const MAIN_COOLING: CoolingSchedule = { hot: 40, cold: 0.4 };
+const SMALL_COOLING: CoolingSchedule = { hot: 60, cold: 0.4 };
 /** Hot enough that only open seats matter. */
 const COVERAGE_COOLING: CoolingSchedule = { hot: 400, cold: 40 };
+const COVERAGE_SHARE = 0.35;
 
 /** How a run divides its time. */
 export function planSearch({ games, threads, openSeats }: RunSize): readonly Cycle[] {
   const split = games >= SPLIT_GAMES_MIN && threads > 1;
-  const cycle = (cooling: CoolingSchedule, share: number): Cycle => ({
-    cooling,
-    share,
-    split,
-    rounds: split ? Math.max(2, Math.round(ROUNDS_OF_SPLIT_CYCLE * share)) : 1,
-  });
-  if (openSeats === 0) return [cycle(MAIN_COOLING, 1)];
-  return [cycle(COVERAGE_COOLING, 0.35), cycle(MAIN_COOLING, 0.65)];
+  const small = games <= SMALL_GAMES_MAX;
+  const cycles = small ? CYCLES_OF_SMALL : 1;
+  const main = small ? SMALL_COOLING : MAIN_COOLING;
+  return Array.from({ length: cycles }, () => {
+    const share = 1 / cycles;
+    const cycle = (cooling: CoolingSchedule, part: number): Cycle => ({
+      cooling,
+      share: share * part,
+      split,
+      rounds: split ? Math.max(2, Math.round(ROUNDS_OF_SPLIT_CYCLE * part)) : 1,
+    });
+    if (openSeats === 0) return [cycle(main, 1)];
+    return [cycle(COVERAGE_COOLING, COVERAGE_SHARE), cycle(main, 1 - COVERAGE_SHARE)];
+  }).flat();
 }
 
 /** The temperatures of one round of a cycle. */

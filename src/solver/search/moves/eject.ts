@@ -2,67 +2,68 @@ import { mayFollow } from '../../compile/compile-follow';
 import { NOBODY } from '../../compile/facts';
 import { type ChangeList } from '../change-list';
 import { type Neighbourhood } from './neighbourhood';
+import { takeSeat } from './take-seat';
 
 /** An ejected seat goes to one of those who have just lost theirs. */
 const SWAP_SHARE = 0.6;
 /** Where a seat was open before, an ejected one may as well stay open: the hole wanders. */
 const HOLE_WANDERS_SHARE = 0.5;
 
-/** Adds the official's seats that cannot stand beside the game, as open; false when one of them may not move. */
-export function ejectClashes(
+/** Collects the official's seats that cannot stand beside the game; false when one of them may not move. */
+export function collectClashes(
   around: Neighbourhood,
-  seat: number,
+  game: number,
   official: number,
-  changes: ChangeList,
+  ejected: number[],
 ): boolean {
   const { state } = around;
-  const game = seat >> 1;
   const { first, next } = state.tours;
   for (let held = first[state.tours.tourOf(official, game)]!; held >= 0; held = next[held]!) {
     const other = held >> 1;
-    const fits =
-      other < game
-        ? mayFollow(state.slate, other, game)
-        : other > game && mayFollow(state.slate, game, other);
-    if (fits || other === game) continue;
-    if (!around.isMovable(held) || changes.isFull) return false;
-    changes.add(held, NOBODY);
+    if (other === game) continue;
+    const fits = other < game ? mayFollow(state.slate, other, game) : mayFollow(state.slate, game, other);
+    if (fits) continue;
+    if (!around.isMovable(held)) return false;
+    ejected.push(held);
   }
   return true;
 }
 
 /**
- * Finds somebody for the ejected seats, which are those from `firstEjected` on: the former holders of the
- * seats that were taken, somebody else, or nobody. `formers` is used up.
+ * Finds somebody for the ejected seats: those who lost theirs to the move (`formers`, used up from the end),
+ * somebody else, or nobody. Without formers the move began at an open seat, which may then wander.
  */
 export function handOn(
   around: Neighbourhood,
   changes: ChangeList,
-  firstEjected: number,
+  ejected: readonly number[],
   formers: number[],
 ): boolean {
   const { random } = around;
   const holesMayWander = formers.length === 0;
-  const ejectedEnd = changes.count;
-  for (let i = firstEjected; i < ejectedEnd; i++) {
+  for (const seat of ejected) {
+    // The partner of an ejected minor, or a second clash in one game, may have been dealt with already.
+    if (changes.has(seat)) continue;
+    if (!changes.hasRoom) return false;
     if (formers.length > 0 && random.unit() < SWAP_SHARE) {
-      changes.holders[i] = formers.pop()!;
+      takeSeat(around, changes, seat, formers.pop()!);
     } else if (!holesMayWander || random.unit() >= HOLE_WANDERS_SHARE) {
-      const next = around.drawOfficial(changes.seats[i]!);
+      const next = around.drawOfficial(seat);
       if (next === NOBODY) return false;
-      changes.holders[i] = next;
-    } else if (!releasePartner(around, changes, changes.seats[i]! ^ 1)) {
-      return false;
+      takeSeat(around, changes, seat, next);
+    } else {
+      changes.add(seat, NOBODY);
+      if (!releaseMinor(around, changes, seat ^ 1)) return false;
     }
   }
   return true;
 }
 
 /** A minor cannot stay beside an open seat (H8) and is sent home as well. */
-function releasePartner(around: Neighbourhood, changes: ChangeList, seat: number): boolean {
+function releaseMinor(around: Neighbourhood, changes: ChangeList, seat: number): boolean {
   const partner = around.state.holders[seat]!;
   if (partner === NOBODY || around.state.slate.officialMinor[partner] === 0 || changes.has(seat)) return true;
-  if (!around.isMovable(seat) || changes.isFull) return false;
+  if (!around.isMovable(seat)) return false;
   changes.add(seat, NOBODY);
   return true;
 }

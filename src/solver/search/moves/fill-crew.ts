@@ -1,6 +1,6 @@
 import { NOBODY } from '../../compile/facts';
 import { type ChangeList } from '../change-list';
-import { ejectClashes, handOn } from './eject';
+import { collectClashes, handOn } from './eject';
 import { type Neighbourhood } from './neighbourhood';
 
 /** Both seats of a game get somebody else at once: the only way to bring a minor to an empty game. */
@@ -12,8 +12,11 @@ export function fillCrew(around: Neighbourhood, changes: ChangeList): boolean {
   if (own === NOBODY || other === NOBODY || own === other) return false;
   changes.add(seat, own);
   changes.add(seat ^ 1, other);
-  if (!ejectClashes(around, seat, own, changes) || !ejectClashes(around, seat, other, changes)) return false;
+  const game = seat >> 1;
+  const ejected: number[] = [];
+  if (!collectClashes(around, game, own, ejected) || !collectClashes(around, game, other, ejected))
+    return false;
   const { holders } = around.state;
   const formers = [holders[seat]!, holders[seat ^ 1]!].filter((former) => former !== NOBODY);
-  return handOn(around, changes, 2, formers);
+  return handOn(around, changes, ejected, formers);
 }

@@ -1,7 +1,8 @@
 import { NOBODY } from '../../compile/facts';
 import { type ChangeList } from '../change-list';
-import { ejectClashes, handOn } from './eject';
+import { collectClashes, handOn } from './eject';
 import { type Neighbourhood } from './neighbourhood';
+import { takeSeat } from './take-seat';
 
 /** Without a clash the official still gives another seat away this often. */
 const EXCHANGE_ANYWAY_SHARE = 0.5;
@@ -19,13 +20,17 @@ export function placeOfficial(around: Neighbourhood, changes: ChangeList): boole
   const official = around.drawOfficial(seat);
   if (official === NOBODY || official === state.holders[seat ^ 1]) return false;
   const former = state.holders[seat]!;
-  changes.add(seat, official);
-  if (!ejectClashes(around, seat, official, changes)) return false;
-  if (changes.count === 1 && (hasFullLoad(around, seat, official) || random.unit() < EXCHANGE_ANYWAY_SHARE)) {
+  takeSeat(around, changes, seat, official);
+  const ejected: number[] = [];
+  if (!collectClashes(around, seat >> 1, official, ejected)) return false;
+  if (
+    ejected.length === 0 &&
+    (hasFullLoad(around, seat, official) || random.unit() < EXCHANGE_ANYWAY_SHARE)
+  ) {
     const given = drawHeldSeat(around, seat, official);
-    if (given >= 0) changes.add(given, NOBODY);
+    if (given >= 0) ejected.push(given);
   }
-  return handOn(around, changes, 1, former === NOBODY ? [] : [former]);
+  return handOn(around, changes, ejected, former === NOBODY ? [] : [former]);
 }
 
 function hasFullLoad(around: Neighbourhood, seat: number, official: number): boolean {
