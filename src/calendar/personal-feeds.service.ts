@@ -1,12 +1,10 @@
 import { createHash } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
 import { Association } from '../access/association.entity';
-import { Official } from '../roster/official.entity';
 import type { Clock } from '../platform/clock';
 import { tokenHash } from '../platform/random';
 import type { Tenancy } from '../platform/tenancy';
 import { renderCalendar } from './calendar-bytes';
-import { FeedRevision } from './feed-revision.entity';
 import { FeedToken } from './feed-token.entity';
 import { personalFeed } from './personal-feed';
 import { readFeedInput } from './read-feed-input';
@@ -27,7 +25,7 @@ export interface UsedToken {
 
 const secretForm = /^[A-Za-z0-9_-]{43}$/;
 
-// The revision counts what publishing and replying change. Names, venue notes, conflicts of zone data and travel times change
+// The revision counts what publishing and replying change. Names, venue notes and travel times change
 // without it; ten minutes is far below the interval at which any calendar service looks.
 const keptTexts = { max: 1000, millisecondsMax: 10 * 60_000 };
 
@@ -69,23 +67,15 @@ export class PersonalFeedsService {
   ): Promise<RenderedFeed | null> {
     const now = this.clock.now();
     return this.tenancy.read(associationId, async (tx) => {
-      const official = await tx.findOneBy(Official, { associationId, id: officialId });
-      if (official === null || (options.onlyActive === true && !official.active)) return null;
-      const association = await tx.findOneByOrFail(Association, { id: associationId });
-      const revision = await tx.findOneBy(FeedRevision, { associationId, officialId });
+      const state = await readFeedState(tx, associationId, officialId);
+      if (state === null || (options.onlyActive === true && !state.isActive)) return null;
       const publicUrl = this.publicUrl();
       // The day is part of it because events enter and leave the feed as days pass.
-      const version = [
-        revision?.revision ?? '0',
-        association.version,
-        official.version,
-        now.toISOString().slice(0, 10),
-        publicUrl,
-      ].join(' ');
+      const version = [state.version, now.toISOString().slice(0, 10), publicUrl].join(' ');
       const key = `${associationId} ${officialId}`;
       const recent = this.texts.find(key, version, now);
       if (recent !== null) return recent;
-      const feed = await this.render(tx, { association, officialId, version, publicUrl, now });
+      const feed = await this.render(tx, { associationId, officialId, version, publicUrl, now });
       if (feed !== null) this.texts.keep(key, feed);
       return feed;
     });
@@ -94,17 +84,37 @@ export class PersonalFeedsService {
   private async render(
     tx: EntityManager,
     of: {
-      readonly association: Association;
+      readonly associationId: string;
       readonly officialId: string;
       readonly version: string;
       readonly publicUrl: string;
       readonly now: Date;
     },
   ): Promise<RenderedFeed | null> {
-    const input = await readFeedInput(tx, of);
+    const association = await tx.findOneByOrFail(Association, { id: of.associationId });
+    const input = await readFeedInput(tx, { ...of, association });
     if (input === null) return null;
     const body = renderCalendar(personalFeed(input));
     const entityTag = `"${createHash('sha256').update(body).digest('base64url')}"`;
     return { body, entityTag, version: of.version, renderedAt: of.now.getTime() };
   }
+}
+
+/** All that tells whether a rendered feed is still current, in one look-up by keys. */
+async function readFeedState(
+  tx: EntityManager,
+  associationId: string,
+  officialId: string,
+): Promise<{ readonly isActive: boolean; readonly version: string } | null> {
+  const [row] = await tx.query<{ isActive: boolean; version: string }[]>(
+    `select official.active as "isActive",
+            concat_ws(' ', coalesce(feed_revision.revision, 0), association.version, official.version) as version
+       from official
+       join association on association.id = official.association_id
+       left join feed_revision on feed_revision.association_id = official.association_id
+        and feed_revision.official_id = official.id
+      where official.association_id = $1 and official.id = $2`,
+    [associationId, officialId],
+  );
+  return row ?? null;
 }
