@@ -1,5 +1,5 @@
 import { smallAssociation, type SmallAssociation } from '../../database/calendar/small-association';
-import { assetPaths } from '../../../src/web/assets';
+import { assets } from '../../../src/web/assets';
 import { testService, type TestService } from '../../support/http/test-service';
 
 // Goal: whatever people typed, pages show it as text; every answer carries the headers that bind a browser; what is missing or
@@ -103,7 +103,7 @@ test('what is not there is answered in words, with the ways of the visitor', asy
 });
 
 test('style sheet, script and icon may be kept for ever, under names that follow their content', async () => {
-  for (const path of Object.values(assetPaths)) {
+  for (const { path } of assets) {
     const answer = await service.browser().get(path);
     expect([path, answer.status]).toEqual([path, 200]);
     expect(answer.headers['cache-control']).toBe('public, max-age=31536000, immutable');

@@ -1,6 +1,6 @@
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 
-type Method = 'GET' | 'POST' | 'DELETE' | 'HEAD';
+type Method = 'GET' | 'POST' | 'PUT' | 'DELETE' | 'HEAD';
 
 /** What came back. */
 export interface Answer {

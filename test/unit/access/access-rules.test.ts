@@ -22,13 +22,13 @@ const member = {
 };
 
 class Routes {
-  without(): void {}
+  without(this: void): void {}
 
   @Allow('anyone')
-  open(): void {}
+  open(this: void): void {}
 
   @Allow('treasurer')
-  treasurer(): void {}
+  treasurer(this: void): void {}
 }
 
 function asked(handler: () => void, request: object): ExecutionContext {
