@@ -70,20 +70,28 @@ export class ImportsService {
     files: readonly ImportFile[],
     options: ImportOptions = {},
   ): Promise<ImportOutcome> {
-    return this.tenancy.run(associationId, async (tx) => {
-      // Two imports at once would each plan on what the other is about to change.
-      await tx.query('select pg_advisory_xact_lock(hashtextextended($1, 0))', [`import ${associationId}`]);
-      const { plan, context } = await this.prepare(tx, { associationId, files, options });
-      if (plan.faults.length > 0) return { outcome: 'refused' as const, plan };
-      if (!isEmptyPlan(plan)) {
-        for (const part of plan.kinds) await this.kinds.get(part.kind)?.store.store(tx, part, context);
-        await writeAudit(
-          tx,
-          plan.kinds.flatMap((part) => auditOf(part, context, options)),
-        );
-      }
-      return { outcome: 'stored' as const, plan };
-    });
+    return this.tenancy.run(associationId, (tx) => this.applyIn(tx, associationId, files, options));
+  }
+
+  /** The same inside the caller's transaction, which is bound to the association. */
+  async applyIn(
+    tx: EntityManager,
+    associationId: string,
+    files: readonly ImportFile[],
+    options: ImportOptions = {},
+  ): Promise<ImportOutcome> {
+    // Two imports at once would each plan on what the other is about to change.
+    await tx.query('select pg_advisory_xact_lock(hashtextextended($1, 0))', [`import ${associationId}`]);
+    const { plan, context } = await this.prepare(tx, { associationId, files, options });
+    if (plan.faults.length > 0) return { outcome: 'refused', plan };
+    if (!isEmptyPlan(plan)) {
+      for (const part of plan.kinds) await this.kinds.get(part.kind)?.store.store(tx, part, context);
+      await writeAudit(
+        tx,
+        plan.kinds.flatMap((part) => auditOf(part, context, options)),
+      );
+    }
+    return { outcome: 'stored', plan };
   }
 
   private async prepare(
