@@ -8,6 +8,18 @@ interface Verb {
 }
 
 const VERBS: Readonly<Record<string, Verb>> = {
+  demo: {
+    summary: 'load a made-up association, build and publish its weekend, and serve it',
+    load: async () => (await import('./cli/demo.command.js')).demoCommand(),
+  },
+  serve: {
+    summary: 'answer browsers, programs and calendars, and work on builds and mail',
+    load: async () => (await import('./cli/serve.command.js')).serveCommand(),
+  },
+  'sign-in': {
+    summary: 'print a one-time link that signs somebody in',
+    load: async () => (await import('./cli/sign-in.command.js')).signInCommand(),
+  },
   solve: {
     summary: 'find the best legal crews for a slate problem file',
     load: async () => (await import('./cli/solve.command.js')).solveCommand(),
@@ -15,6 +27,14 @@ const VERBS: Readonly<Record<string, Verb>> = {
   check: {
     summary: 'judge a slate answer against its problem',
     load: async () => (await import('./cli/check.command.js')).checkCommand(),
+  },
+  migrate: {
+    summary: 'bring the database to the schema of this version',
+    load: async () => (await import('./cli/migrate.command.js')).migrateCommand(),
+  },
+  import: {
+    summary: 'take lists in from CSV files',
+    load: async () => (await import('./cli/import.command.js')).importCommand(),
   },
   slate: {
     summary: 'open, build, show and publish a slate',
