@@ -1,5 +1,6 @@
 import { describeCsvFault } from '../platform/csv/csv-fault';
-import { headOf, type FieldValue } from '../games/imports/import-kind';
+import { headOf } from '../games/imports/import-kind';
+import type { FieldValue } from '../games/imports/import-record';
 import { isEmptyPlan, type ImportPlan, type KindPlan } from '../games/imports/import-plan';
 import { textTable } from './text-table';
 

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import type { Cell, CellContext, CellResult, FieldValue } from './import-kind';
+import type { Cell, CellContext, CellResult } from './import-kind';
+import type { FieldValue } from './import-record';
 
 /** Ways of reading a cell. Texts are trimmed already and never empty here. */
 

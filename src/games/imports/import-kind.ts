@@ -1,11 +1,8 @@
 import type { CsvRow } from '../../platform/csv/read-csv';
+import type { FieldValue, ImportRecord } from './import-record';
 import type { ImportState } from './import-state';
 
-/** A field of an object as files state it: references are codes and numbers, never ids. */
-export type FieldValue = string | number | boolean | null | readonly (string | number)[];
-
-/** One object as files state it, by field name. */
-export type ImportRecord = Readonly<Record<string, FieldValue>>;
+export type { FieldValue, ImportRecord };
 
 /** What an association has decided that bears on reading its files. */
 export interface ImportAssociation {

@@ -1,5 +1,5 @@
 import type { CsvFault } from '../../platform/csv/csv-fault';
-import type { FieldValue, ImportRecord } from './import-kind';
+import type { FieldValue, ImportRecord } from './import-record';
 
 /** A file as it was handed in. */
 export interface ImportFile {

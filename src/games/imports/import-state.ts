@@ -1,4 +1,4 @@
-import type { ImportRecord } from './import-kind';
+import type { ImportRecord } from './import-record';
 import { nearestName } from './nearest-name';
 
 export type StateEntries = ReadonlyMap<string, ReadonlyMap<string, ImportRecord>>;

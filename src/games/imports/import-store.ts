@@ -1,6 +1,7 @@
 import type { EntityManager, EntityTarget, ObjectLiteral, QueryDeepPartialEntity } from 'typeorm';
 
-import type { ImportAssociation, ImportRecord } from './import-kind';
+import type { ImportAssociation } from './import-kind';
+import type { ImportRecord } from './import-record';
 import type { KindPlan } from './import-plan';
 
 /** The database's ids by what files call things. */

@@ -3,14 +3,13 @@ import { readCsv, type CsvRow } from '../../platform/csv/read-csv';
 import {
   headOf,
   type DateRange,
-  type FieldValue,
   type ImportAssociation,
   type ImportColumns,
   type ImportKind,
-  type ImportRecord,
   type PlannedRow,
   type RowContext,
 } from './import-kind';
+import type { FieldValue, ImportRecord } from './import-record';
 import {
   changedFields,
   type AddedObject,

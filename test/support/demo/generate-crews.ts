@@ -6,7 +6,7 @@ import { demoAssociation } from '../../../src/demo/demo-association';
 import { demoKinds } from '../../../src/demo/demo-files';
 import { weekendSaturday } from '../../../src/demo/relative-dates';
 import { gameStart } from '../../../src/games/game-start';
-import type { ImportRecord } from '../../../src/games/imports/import-kind';
+import type { ImportRecord } from '../../../src/games/imports/import-record';
 import { stretchMinutes } from '../../../src/games/imports/kinds/availability.import';
 import { legEnd } from '../../../src/games/imports/kinds/travel-legs.import';
 import { addDays } from '../../../src/platform/calendar-day';

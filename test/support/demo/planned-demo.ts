@@ -1,6 +1,6 @@
 import { demoAssociation } from '../../../src/demo/demo-association';
 import { readDemoFiles, type DemoKind } from '../../../src/demo/demo-files';
-import type { ImportRecord } from '../../../src/games/imports/import-kind';
+import type { ImportRecord } from '../../../src/games/imports/import-record';
 import { ownKinds } from '../../../src/games/imports/import-kinds';
 import type { ImportPlan } from '../../../src/games/imports/import-plan';
 import { planImport } from '../../../src/games/imports/plan-import';

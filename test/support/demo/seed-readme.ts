@@ -1,12 +1,8 @@
 // Writes seed/README.md from the import kinds themselves. Run it after `npm run build` as
 // `node dist/test/support/demo/seed-readme.js`; a test holds the file against this text.
 import { readFileSync, writeFileSync } from 'node:fs';
-import {
-  headOf,
-  type FieldValue,
-  type ImportColumn,
-  type ImportKind,
-} from '../../../src/games/imports/import-kind';
+import { headOf, type ImportColumn, type ImportKind } from '../../../src/games/imports/import-kind';
+import type { FieldValue } from '../../../src/games/imports/import-record';
 import { ownKinds } from '../../../src/games/imports/import-kinds';
 import { crewsKind } from '../../../src/slates/import-crews';
 
@@ -73,7 +69,7 @@ const remarks: Readonly<Record<string, string>> = {
 export function chapterOf(kind: ImportKind): string {
   const rows = Object.entries(kind.columns).map(([field, column]) => {
     const empty = column.required ? '**required**' : defaultText(column);
-    return `| \`${headOf(field)}\` | ${column.says} | ${escaped(column.cell.form)} | ${empty} |`;
+    return `| \`${headOf(field)}\` | ${escaped(column.says)} | ${escaped(column.cell.form)} | ${empty} |`;
   });
   const example = readFileSync(`seed/${kind.name}.csv`, 'utf8').split('\n').slice(0, 3).join('\n');
   return [

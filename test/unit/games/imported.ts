@@ -1,5 +1,6 @@
 import { ownKinds } from '../../../src/games/imports/import-kinds';
-import type { ImportKind, ImportRecord } from '../../../src/games/imports/import-kind';
+import type { ImportKind } from '../../../src/games/imports/import-kind';
+import type { ImportRecord } from '../../../src/games/imports/import-record';
 import type { ImportPlan } from '../../../src/games/imports/import-plan';
 import { planImport, type PlanOptions } from '../../../src/games/imports/plan-import';
 

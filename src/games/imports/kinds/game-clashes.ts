@@ -1,4 +1,5 @@
-import type { FileContext, ImportRecord, PlannedRow } from '../import-kind';
+import type { FileContext, PlannedRow } from '../import-kind';
+import type { ImportRecord } from '../import-record';
 
 interface Slot {
   readonly key: string;

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { AvailabilityRule } from '../../../roster/availability-rule.entity';
 import { Official } from '../../../roster/official.entity';
-import type { ImportRecord } from '../import-kind';
+import type { ImportRecord } from '../import-record';
 import { deletionsOf, insertAll, updatesOf, type ImportStore } from '../import-store';
 import { availabilityKey, stretchMinutes } from '../kinds/availability.import';
 

@@ -3,7 +3,7 @@ import { Venue } from '../../../places/venue.entity';
 import { Official } from '../../../roster/official.entity';
 import { Conflict } from '../../conflict.entity';
 import { Team } from '../../team.entity';
-import type { ImportRecord } from '../import-kind';
+import type { ImportRecord } from '../import-record';
 import { deletionsOf, insertAll, updatesOf, type ImportStore, type ObjectIds } from '../import-store';
 import { conflictKey } from '../kinds/conflicts.import';
 

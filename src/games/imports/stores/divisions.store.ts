@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { Division } from '../../division.entity';
 import { playingRulesSchema } from '../../playing-rules';
-import type { ImportRecord } from '../import-kind';
+import type { ImportRecord } from '../import-record';
 import { insertAll, updatesOf, type ImportStore } from '../import-store';
 import { playingRuleColumns } from '../kinds/divisions.import';
 

@@ -7,7 +7,7 @@ import { Division } from '../../division.entity';
 import { Game } from '../../game.entity';
 import { gameStart } from '../../game-start';
 import { Team } from '../../team.entity';
-import type { ImportRecord } from '../import-kind';
+import type { ImportRecord } from '../import-record';
 import { insertAll, updatesOf, type ImportStore, type StoreContext } from '../import-store';
 import { courtKey, courtKind } from './venues.store';
 

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { Place } from '../../../places/place.entity';
 import { Official } from '../../../roster/official.entity';
-import type { ImportRecord } from '../import-kind';
+import type { ImportRecord } from '../import-record';
 import { insertAll, updatesOf, type ImportStore } from '../import-store';
 import { moveTo, placeAll, placeKey, placeKind } from './placing';
 

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
 import { Place } from '../../../places/place.entity';
-import type { ImportRecord } from '../import-kind';
+import type { ImportRecord } from '../import-record';
 import { insertAll, type StoreContext } from '../import-store';
 
 /** Kind under which the ids of places are noted, by their owner's kind and key. */

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { Division } from '../../division.entity';
 import { Team } from '../../team.entity';
-import type { ImportRecord } from '../import-kind';
+import type { ImportRecord } from '../import-record';
 import { insertAll, updatesOf, type ImportStore, type ObjectIds } from '../import-store';
 
 const kind = 'teams';

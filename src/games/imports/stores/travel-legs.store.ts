@@ -2,7 +2,7 @@ import { Not, IsNull } from 'typeorm';
 import { TravelLeg } from '../../../places/travel-leg.entity';
 import { Venue } from '../../../places/venue.entity';
 import { Official } from '../../../roster/official.entity';
-import type { ImportRecord } from '../import-kind';
+import type { ImportRecord } from '../import-record';
 import { deletionsOf, insertAll, updatesOf, type ImportStore, type ObjectIds } from '../import-store';
 import { homeEnd, legEnd } from '../kinds/travel-legs.import';
 import { placeKey, placeKind } from './placing';

@@ -3,7 +3,7 @@ import type { EntityManager } from 'typeorm';
 import { Court } from '../../../places/court.entity';
 import { Place } from '../../../places/place.entity';
 import { Venue } from '../../../places/venue.entity';
-import type { ImportRecord } from '../import-kind';
+import type { ImportRecord } from '../import-record';
 import { insertAll, updatesOf, type ImportStore, type StoreContext } from '../import-store';
 import { moveTo, placeAll, placeKey, placeKind } from './placing';
 
