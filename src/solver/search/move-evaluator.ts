@@ -72,6 +72,32 @@ export class MoveEvaluator {
     return delta === Infinity ? Infinity : this.evaluateTours(changes, delta, limit);
   }
 
+  /**
+   * What the changes would add to the official's own tours and balance, crews left aside; infinite when their
+   * tours, load or rest would break a rule. Not to be settled.
+   */
+  evaluateOfficial(changes: ChangeList, official: number): number {
+    this.move++;
+    for (let i = 0; i < changes.count; i++) this.stamp[changes.seats[i]!] = this.move;
+    let delta = 0;
+    for (let i = 0; i < changes.count; i++) {
+      // `balanceOf` counts an official once, at the first change that concerns them.
+      delta += this.balanceOf(changes, i, official);
+    }
+    this.tourCount = 0;
+    for (let i = 0; i < changes.count; i++) this.listTour(official, changes.seats[i]! >> 1);
+    for (let i = 0; i < this.tourCount && delta < Infinity; i++) {
+      if (!this.evaluateTour(changes, i)) return Infinity;
+      delta += this.tourCosts[i]! - this.state.tours.cost[this.tours[i]!]!;
+    }
+    return this.keepsRest() ? delta : Infinity;
+  }
+
+  /** Whether the two are fit for the seat's game, as a crew and the seat's holder for the seat. */
+  suits(seat: number, chief: number, umpire: number): boolean {
+    return this.isFit((seat & 1) === 0 ? chief : umpire, seat) && isLegalCrew(this.slate, chief, umpire);
+  }
+
   /** Stores the prices that the last `evaluate` found; the caller makes the changes. */
   settle(): void {
     const { tours, crewCost: costs } = this.state;

@@ -78,6 +78,16 @@ export class SlateState implements PricedSlate {
     return this.evaluator.evaluate(changes, limit);
   }
 
+  /** The part of `evaluate` that concerns this official's own tours and balance; crews are left aside. */
+  evaluateOfficial(changes: ChangeList, official: number): number {
+    return this.evaluator.evaluateOfficial(changes, official);
+  }
+
+  /** Whether the two may work the seat's game and the seat's holder may hold it; the other seat is not looked at. */
+  suits(seat: number, chief: number, umpire: number): boolean {
+    return this.evaluator.suits(seat, chief, umpire);
+  }
+
   /** Makes the changes that `evaluate` has just priced as `delta`. */
   apply(changes: ChangeList, delta: number): void {
     this.evaluator.settle();
