@@ -48,7 +48,8 @@ export class RunBuildJob {
   /**
    * @param signal aborted when the process stops; the build is then left for the next worker
    * @throws {BuildTakenError} when another worker is at it
-   * @throws when the process stops or the solver breaks down; in all cases the job is tried again
+   * @throws when the process stops; the job is tried again then
+   * @throws when the solver breaks down; the build has failed then
    */
   async run(request: SlateBuildRequest, signal: AbortSignal): Promise<void> {
     const outcome = await withBuildLock(this.dataSource, request.buildId, async () => {
@@ -73,6 +74,10 @@ export class RunBuildJob {
         signal: AbortSignal.any([signal, stopping.signal]),
         onProgress: (progress) => watch.note(progress),
       });
+    } catch (error) {
+      // Trying the same again would break down again, for ever; a process that stops is another matter.
+      if (!signal.aborted) await this.breakDown(build, error);
+      throw error;
     } finally {
       await watch.stop();
     }
@@ -80,6 +85,13 @@ export class RunBuildJob {
     const fault = faultOf(problem, answer);
     await this.tenancy.run(request.associationId, (tx) =>
       fault === null ? this.store(tx, claimed, answer) : this.fail(tx, build, fault),
+    );
+  }
+
+  private async breakDown(build: Build, error: unknown): Promise<void> {
+    const words = error instanceof Error ? error.message : String(error);
+    await this.tenancy.run(build.associationId, (tx) =>
+      this.fail(tx, build, `The solver broke down: ${words}`),
     );
   }
 

@@ -118,11 +118,10 @@ test('a job delivered to two workers at once makes one proposal, and the second 
 test('a build left by a dead worker is found and solved by the next', async () => {
   const buildId = await requested(await slateOfThree());
   await world.database.owner.query('truncate pgboss.job');
-  const dying = servicesWith({
-    solve: () => Promise.reject(new Error('power cut')),
-  });
-  await expect(dying.runBuild.run(job(buildId), signal)).rejects.toThrow('power cut');
-  expect(await world.services.builds.get(world.associationId, buildId)).toMatchObject({ state: 'solving' });
+  // As a process leaves it that is killed while it solves: its lock is gone with its connection.
+  await world.database.owner.query(`update build set state = 'solving', started_at = now() where id = $1`, [
+    buildId,
+  ]);
   expect(await world.services.workers.requeueLeftBuilds()).toBe(1);
   // One waiting request is as good as two.
   expect(await world.services.workers.requeueLeftBuilds()).toBe(0);
@@ -183,6 +182,18 @@ test('an answer that does not pass the independent check is not kept', async () 
   const build = await world.services.builds.get(world.associationId, buildId);
   expect(build).toMatchObject({ state: 'failed', proposalId: null });
   expect(build?.fault).toContain('cost.total is stated as');
+});
+
+test('a solver that breaks down fails the build once and for all', async () => {
+  const buildId = await requested(await slateOfThree());
+  const broken = servicesWith({ solve: () => Promise.reject(new Error('out of memory')) });
+  await expect(broken.runBuild.run(job(buildId), signal)).rejects.toThrow('out of memory');
+  expect(await world.services.builds.get(world.associationId, buildId)).toMatchObject({
+    state: 'failed',
+    fault: 'The solver broke down: out of memory',
+  });
+  await world.database.owner.query('truncate pgboss.job');
+  expect(await world.services.workers.requeueLeftBuilds()).toBe(0);
 });
 
 test('illegal locks fail the build with the rule and the names', async () => {
