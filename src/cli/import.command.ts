@@ -29,11 +29,7 @@ interface ImportArguments {
 export function importCommand(): Command {
   return new Command('import')
     .description('take lists in from CSV files; nothing is stored while any fault stands')
-    .argument(
-      '<kind>',
-      `${kindNames.join(', ')}, or ${byName} when each file's name begins with its kind`,
-      kindName,
-    )
+    .argument('<kind>', `${kindNames.join(', ')}, or ${byName} when each file's name begins with its kind`)
     .argument('<file...>', 'CSV files, UTF-8')
     .option('--association <slug>', 'which association; the only one there is unless stated')
     .option('--dry-run', 'only show what would be added, changed, removed and left')
@@ -95,9 +91,14 @@ function importOptions({ whole, from, to }: ImportArguments): ImportOptions {
   return { whole: whole === true, ...range };
 }
 
+/** A file, or what kind it is, that nothing can be read from. */
 class UnreadableFile extends Error {}
 
 async function readFiles(kind: string, paths: readonly string[]): Promise<ImportFile[]> {
+  if (kind !== byName && !kindNames.includes(kind))
+    throw new UnreadableFile(
+      `"${kind}" is no kind of list; use one of ${[...kindNames, byName].join(', ')}.`,
+    );
   const files: ImportFile[] = [];
   for (const path of paths) {
     const bytes = await readFile(path).catch((error: unknown) => {
@@ -116,11 +117,6 @@ function kindOfFile(path: string): string {
   if (kind === undefined)
     throw new UnreadableFile(`${path}: its name begins with none of ${kindNames.join(', ')}.`);
   return kind;
-}
-
-function kindName(text: string): string {
-  if (text === byName || kindNames.includes(text)) return text;
-  throw new InvalidArgumentError(`Use one of ${[...kindNames, byName].join(', ')}.`);
 }
 
 function calendarDay(text: string): string {

@@ -102,6 +102,6 @@ async function publishAsPlayed(
 function weekendName(fromDate: string, toDate: string): string {
   const format = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' });
   const range = format.formatRange(new Date(`${fromDate}T00:00:00Z`), new Date(`${toDate}T00:00:00Z`));
-  // Releases of the locale data differ in the kinds of blank that they use.
-  return `Weekend of ${range.replace(/\s/gu, ' ')}`;
+  // Releases of the locale data differ in the blanks that they put around the dash.
+  return `Weekend of ${range.replace(/\s/gu, ' ').replace(/^(\d+) – (\d+)/, '$1–$2')}`;
 }
