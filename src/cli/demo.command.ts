@@ -42,6 +42,8 @@ export function demoCommand(): Command {
 
 async function runDemo(options: DemoArguments): Promise<void> {
   const stop = stopSignal();
+  // A line for each request would bury the links; whoever wants them says so.
+  process.env['LOG_LEVEL'] ??= 'warn';
   const service = await openMigrated();
   try {
     const associationId = await ensureDemo(service);

@@ -1,3 +1,4 @@
+import { courtText } from '../places/court-text';
 import { calendarDay } from '../web/format/instants';
 import { countText, durationText } from '../web/format/numbers';
 import { page, type PageContent } from '../web/http/answer';
@@ -62,7 +63,8 @@ export function gamesPage({ slug, language, fromDate, toDate, games }: GamesPage
                 name: 'Where',
                 cell: ({ venue, court }) => (
                   <>
-                    {venue.name}, {court?.name ?? <Mark state="attention">no court yet</Mark>}
+                    {venue.name},{' '}
+                    {court === null ? <Mark state="attention">no court yet</Mark> : courtText(court.name)}
                   </>
                 ),
               },
@@ -106,7 +108,7 @@ export function gamePage({ slug, view }: { slug: string; view: GameView }): Page
           <dt>Where</dt>
           <dd>
             <a href={`/${slug}/venues/${venue.id}`}>{venue.name}</a>,{' '}
-            {court?.name ?? <Mark state="attention">no court yet</Mark>}
+            {court === null ? <Mark state="attention">no court yet</Mark> : courtText(court.name)}
           </dd>
           {game.note === '' ? null : (
             <>

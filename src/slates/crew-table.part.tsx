@@ -1,3 +1,4 @@
+import { courtText } from '../places/court-text';
 import { calendarDay } from '../web/format/instants';
 import { LevelTicks } from '../web/parts/level-ticks';
 import { Mark } from '../web/parts/mark';
@@ -48,7 +49,7 @@ export function CrewTables(props: {
                 <>
                   <a href={`/${props.slug}/venues/${game.venue.id}`}>{game.venue.name}</a>
                   <br />
-                  <small>{game.court?.name ?? 'no court yet'}</small>
+                  <small>{game.court === null ? 'no court yet' : courtText(game.court.name)}</small>
                 </>
               ),
             },

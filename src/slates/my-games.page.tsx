@@ -1,4 +1,5 @@
 import type { AssociationPolicy } from '../access/association-policy';
+import { courtText } from '../places/court-text';
 import { dayOf, timeOf } from '../web/format/instants';
 import { durationText } from '../web/format/numbers';
 import { page, type PageContent } from '../web/http/answer';
@@ -103,7 +104,7 @@ function GameSheet(props: MyGamesProps & { duty: OfficialDuty }) {
         <dt>Where</dt>
         <dd>
           <a href={`/${slug}/venues/${venue.id}`}>{venue.name}</a>
-          {game.court === null ? '' : `, ${game.court.name}`}
+          {game.court === null ? '' : `, ${courtText(game.court.name)}`}
           <br />
           <small>
             {venue.address}

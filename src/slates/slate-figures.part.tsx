@@ -24,12 +24,18 @@ export function SlateFiguresPart({ view, language }: { view: SlateView; language
         </Figure>
         <Figure name="Cost of the filled seats" amount={number(cost.total - cost.open, 1)} unit="points" />
         <Figure name="From the best possible" amount={distance(view, language)}>
-          {view.bound === null ? 'build again to have it proven' : 'at most; proven'}
+          {proofWords(view)}
         </Figure>
       </Figures>
       <CostTable cost={cost} bound={view.bound} language={language} />
     </>
   );
+}
+
+function proofWords({ bound, summary: { chosen } }: SlateView): string {
+  if (bound !== null) return 'at most; proven';
+  if (chosen === null) return 'proven by building';
+  return chosen.bound === null ? 'nothing proven yet' : 'changed since it was proven; build again';
 }
 
 /** The gap over the cost of the filled seats: open seats that nobody can fill would drown it otherwise. */

@@ -5,7 +5,10 @@ import { layWeekend, type FloorBar, type FloorDay, type FloorLane } from './week
 import type { CrewGame } from './slate-crews.query';
 
 // Units of the drawing, which are pixels at its smallest size.
-const drawing = { width: 1120, nameWidth: 150, margin: 14, headHeight: 24, laneHeight: 58 };
+const drawing = { width: 1160, nameWidth: 164, margin: 22, headHeight: 24, laneHeight: 72 };
+/** Of one character, on average. */
+const textWidth = 6.6;
+const nameCharacters = Math.floor((drawing.nameWidth - 4) / 7.3);
 const bar = { top: 8, height: 26, endRadius: 7, endGap: 12 };
 
 /** The weekend as a picture: one floor a day, courts as lanes, each game a bar with the chief at its left end, the umpire at its right. */
@@ -72,11 +75,11 @@ function Lane(props: { day: FloorDay; lane: FloorLane; y: number; isNewVenue: bo
     <g>
       {isNewVenue ? <path class="side" d={`M0 ${y}H${drawing.width}`} /> : null}
       <text class="lane-name" x="10" y={y + 20}>
-        {isNewVenue ? short(lane.venueName, 22) : ''}
+        {isNewVenue ? short(lane.venueName, nameCharacters) : ''}
         <title>{`${lane.venueName}, ${lane.courtName}`}</title>
       </text>
       <text class="lane-venue" x="10" y={y + 36}>
-        {short(lane.courtName, 22)}
+        {short(lane.courtName, nameCharacters)}
       </text>
       {lane.bars.map((game) => (
         <GameBar
@@ -106,7 +109,6 @@ function GameBar({
   const from = left + 3 + (chief.official === null ? bar.endGap : 0);
   const to = right - 3 - (umpire.official === null ? bar.endGap : 0);
   const middle = y + bar.top + bar.height / 2;
-  const widthForText = (right - left) / 2;
   const title = [
     `${game.localTime} ${game.division.name}: ${game.home.name} against ${game.away.name}, game ${game.number}`,
     game.status === 'CANCELLED' ? 'cancelled' : '',
@@ -118,15 +120,19 @@ function GameBar({
       <title>{title.filter((line) => line !== '').join('\n')}</title>
       <rect class="bar" x={from} y={y + bar.top} width={Math.max(0, to - from)} height={bar.height} rx="3" />
       <text class="teams" x={(left + right) / 2} y={middle + 4} text-anchor="middle">
-        {short(
-          `${game.division.code} ${game.home.code}–${game.away.code}`,
-          Math.floor((right - left - 74) / 6.4),
+        {fitting(
+          [
+            `${game.division.code} ${game.home.code}–${game.away.code}`,
+            `${game.home.code}–${game.away.code}`,
+            game.division.code,
+          ],
+          Math.floor((right - left - 84) / textWidth),
         )}
       </text>
       <End seat={chief} x={left + 3 + bar.endRadius} y={middle} inward={1} />
       <End seat={umpire} x={right - 3 - bar.endRadius} y={middle} inward={-1} />
-      <Person seat={chief} x={left + 4} y={y + 50} anchor="start" width={widthForText} />
-      <Person seat={umpire} x={right - 4} y={y + 50} anchor="end" width={widthForText} />
+      <Person seat={chief} x={left + 4} y={y + 48} anchor="start" width={right - left} />
+      <Person seat={umpire} x={right - 4} y={y + 63} anchor="end" width={right - left} />
     </g>
   );
 }
@@ -168,7 +174,7 @@ function Person(props: { seat: CrewSeat; x: number; y: number; anchor: 'start' |
       y={props.y}
       text-anchor={props.anchor}
     >
-      {short(text, Math.floor(props.width / 6.8))}
+      {short(text, Math.floor(props.width / textWidth))}
     </text>
   );
 }
@@ -203,6 +209,11 @@ function xOf(day: FloorDay, minute: number): number {
 
 function clock(hour: number): string {
   return `${String(hour % 24).padStart(2, '0')}:00`;
+}
+
+/** The longest of these texts that fits, the last one cut where none does. */
+function fitting(texts: readonly [string, ...string[]], characters: number): string {
+  return texts.find((text) => text.length <= characters) ?? short(texts.at(-1) ?? '', characters);
 }
 
 /** Cuts what does not fit; the whole of it is in the title and in the table. */

@@ -1,3 +1,4 @@
+import { courtText } from '../places/court-text';
 import type { CrewGame } from './slate-crews.query';
 
 /** One game as a bar on its lane; minutes count from midnight by the clock of the venue. */
@@ -62,7 +63,7 @@ function lanesOf(bars: readonly FloorBar[]): FloorLane[] {
         return {
           key: `${key}${index}`,
           venueName: venue.name,
-          courtName: court?.name ?? 'no court yet',
+          courtName: court === null ? 'no court yet' : courtText(court.name),
           bars: ofLane,
         };
       }),

@@ -22,7 +22,6 @@ export interface NavigationEntry {
   /** Below the association's own address, such as `/officials`; empty is its home. */
   readonly path: string;
   readonly roles: readonly string[];
+  /** Pages below this path belong to it as well. */
+  readonly section?: string;
 }
-
-/** Where Nest finds the ways of the head. */
-export const navigationToken = Symbol('navigation');

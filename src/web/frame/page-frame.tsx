@@ -82,7 +82,9 @@ function Head({ visitor, navigation, path }: PageFrameProps) {
             <ul class="ways">
               {ways.map((way) => {
                 const href = `${home}${way.path}`;
-                const isHere = path === href || (way.path !== '' && path.startsWith(`${href}/`));
+                const section = way.section ?? way.path;
+                const isHere =
+                  path === href || (section !== '' && `${path}/`.startsWith(`${home}${section}/`));
                 return (
                   <li key={way.path}>
                     <a href={href} {...(isHere ? { 'aria-current': 'page' as const } : {})}>

@@ -5,6 +5,9 @@ export const forms = css`
   form > * + * {
     margin-top: 0.85rem;
   }
+  form > input[type='hidden'] + * {
+    margin-top: 0;
+  }
   .field > label,
   .field > legend {
     display: block;

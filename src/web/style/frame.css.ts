@@ -32,6 +32,8 @@ export const frame = css`
     align-items: center;
     gap: 0.5rem;
     min-height: 3rem;
+    padding-block: 0.35rem;
+    line-height: 1.2;
     font-weight: var(--bold);
     color: var(--ink);
     text-decoration: none;

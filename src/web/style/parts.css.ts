@@ -152,12 +152,13 @@ export const parts = css`
 
   .mark {
     display: inline-flex;
-    align-items: baseline;
+    align-items: flex-start;
     gap: 0.35rem;
   }
   .mark svg {
     flex: none;
-    align-self: center;
+    /* Beside the first line, however small its text is. */
+    margin-top: calc((1lh - 14px) / 2);
   }
   .settled > svg {
     color: var(--settled);
