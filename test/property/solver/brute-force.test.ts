@@ -22,7 +22,7 @@ describe('tiny slates against brute force', () => {
         legShare: 0.5,
       });
       const { legalSlates, optimum } = bruteForce(problem);
-      const answer = await solveSlate(problem, { nowSeconds: () => 0, steps: 40_000, seed });
+      const answer = await solveSlate(problem, { nowSeconds: () => 0, steps: 20_000, seed });
       const report = checkAnswer(problem, answer);
       expect({ seed, ...report }).toMatchObject({ ok: true, faults: [], violations: [], mismatches: [] });
       if (legalSlates === 0) {

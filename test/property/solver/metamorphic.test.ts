@@ -19,7 +19,7 @@ const tiny = (seed: number) =>
   });
 
 async function optimum(problem: SlateProblem): Promise<number> {
-  return (await solveSlate(problem, { nowSeconds: () => 0, steps: 30_000 })).cost.total;
+  return (await solveSlate(problem, { nowSeconds: () => 0, steps: 20_000 })).cost.total;
 }
 
 /** Solves both versions for every seed; `relate` states what has to hold. */

@@ -150,7 +150,7 @@ function randomWindows(random: SeededRandom, missingShare: number): TimeWindow[]
     .filter((day) => day === 1 || random.unit() >= missingShare)
     .map((day) => {
       const fromMs = SATURDAY_MS + (24 * day + 5 + random.below(8)) * HOUR_MS;
-      return { from: iso(fromMs), to: iso(fromMs + (4 + random.below(10)) * HOUR_MS) };
+      return { from: iso(fromMs), to: iso(fromMs + (6 + random.below(9)) * HOUR_MS) };
     });
 }
 
