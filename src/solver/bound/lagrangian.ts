@@ -20,6 +20,7 @@ export class Lagrangian {
   readonly pricing: WeekendPricing;
   readonly choices: CrewChoices;
   readonly partners: PartnerRows;
+  readonly officialOfStop: Int32Array;
   /** Prices of seats by class come first, multipliers of partner rows after them. */
   readonly seatPriceCount: number;
   readonly priceCount: number;
@@ -41,6 +42,9 @@ export class Lagrangian {
     this.pricing = new WeekendPricing(slate, this.stops, detourSlackMetres(slate));
     this.choices = listCrewChoices(slate);
     this.partners = listPartnerRows(slate, this.stops);
+    this.officialOfStop = new Int32Array(this.stops.game.length);
+    for (let official = 0; official < slate.officialCount; official++)
+      this.officialOfStop.fill(official, this.stops.start[official], this.stops.start[official + 1]);
     this.seatPriceCount = 2 * slate.gameCount * slate.classCount;
     this.priceCount = this.seatPriceCount + this.partners.count;
     this.lack = new Float64Array(this.priceCount);
@@ -143,13 +147,20 @@ export class PriceAscent {
   private pace = 0.1;
   private sinceImproved = 0;
 
-  constructor(
-    private readonly lagrangian: Lagrangian,
-    start?: Float64Array,
-  ) {
-    this.prices = start?.slice() ?? new Float64Array(lagrangian.priceCount);
-    this.bestPrices = this.prices.slice();
+  constructor(private readonly lagrangian: Lagrangian) {
+    this.prices = new Float64Array(lagrangian.priceCount);
+    this.bestPrices = new Float64Array(lagrangian.priceCount);
     this.direction = new Float64Array(lagrangian.priceCount);
+  }
+
+  /** Sets out once more from the best prices, with longer steps. */
+  again(): PriceAscent {
+    const next = new PriceAscent(this.lagrangian);
+    next.prices.set(this.bestPrices);
+    next.bestPrices.set(this.bestPrices);
+    next.best = this.best;
+    next.pace = AGAIN_PACE;
+    return next;
   }
 
   /** The steps have become too short to matter. */
@@ -201,3 +212,4 @@ const NEW_SHARE = 0.1;
 const PATIENCE = 20;
 const SLOWER = 0.8;
 const PACE_MIN = 3e-4;
+const AGAIN_PACE = 0.02;

@@ -1,6 +1,7 @@
 import { type CompiledSlate, mayFollow } from '../compile';
 import { type Stops } from '../bound/stops';
 import { type SeatPrices } from '../bound/weekend-pricing';
+import { type Holders } from '../tours';
 
 /** Whole legal weekends of officials: weekend w is `official[w]` taking seats seatStart[w] … seatStart[w + 1] − 1. */
 export interface Weekends {
@@ -10,7 +11,7 @@ export interface Weekends {
   readonly seats: number[];
   /** Travel, balance and the seats' own costs, kept published seats earning the price of a change back. */
   readonly cost: number[];
-  /** Cost minus the prices of its seats. */
+  /** Cost minus the prices of its seats plus the fines on its stops. */
   readonly reducedCost: number[];
 }
 
@@ -40,24 +41,61 @@ export class WeekendEnumeration {
     private readonly slate: CompiledSlate,
     private readonly stops: Stops,
     private readonly prices: SeatPrices,
+    /** By stop, for either seat: taken off what the seat earns. */
+    private readonly fines: Float64Array,
   ) {
     this.travelPerMetre = slate.weights.travelPerKm / 1000;
   }
 
   /** Adds the weekends of one official to `out`; false when there would be more than `most` in all. */
   list(official: number, limit: number, out: Weekends, most: number): boolean {
-    this.official = official;
+    this.begin(official);
     this.limit = limit;
     this.out = out;
     this.most = most;
+    if (this.balance(0) <= limit && !this.keep(this.balance(0), 0)) return false;
+    return this.mostGames === 0 || this.startDay(-1, 0, { cost: 0, earned: 0 });
+  }
+
+  /** A reduced cost that no weekend of the official is below. */
+  leastCost(official: number): number {
+    this.begin(official);
+    let least = this.balance(0);
+    if (this.mostGames === 0) return least;
+    for (let stop = this.first; stop < this.end; stop++) {
+      const toCome = this.toCome[(stop - this.first) * (this.mostGames + 1) + 1]!;
+      least = Math.min(least, this.stops.outwardCost[stop]! + this.leastWeight(stop) + toCome);
+    }
+    return least;
+  }
+
+  /** Reduced cost of the weekend that the official has in a slate; all its seats must be among the stops. */
+  costOf(official: number, holders: Holders): number {
+    this.begin(official);
+    let cost = 0;
+    let games = 0;
+    let last = -1;
+    for (let stop = this.first; stop < this.end; stop++) {
+      const game = this.stops.game[stop]!;
+      const side = holders[2 * game] === official ? 0 : holders[2 * game + 1] === official ? 1 : -1;
+      if (side < 0) continue;
+      cost += this.stops.seatCost[2 * stop + side]! - this.price(stop, side);
+      if (last >= 0 && this.sameDay(last, stop)) cost += this.wayCost(last, stop);
+      else cost += (last < 0 ? 0 : this.stops.homewardCost[last]!) + this.stops.outwardCost[stop]!;
+      last = stop;
+      games++;
+    }
+    return cost + (last < 0 ? 0 : this.stops.homewardCost[last]!) + this.balance(games);
+  }
+
+  private begin(official: number): void {
+    this.official = official;
     this.first = this.stops.start[official]!;
     this.end = this.stops.start[official + 1]!;
     this.mostGames = Math.min(this.slate.maxGames[official]!, this.end - this.first);
     if (this.slate.maxGamesPerDay[official] === 0) this.mostGames = 0;
-    this.computeToCome();
     this.path.length = 0;
-    if (this.balance(0) <= limit) this.keep(this.balance(0), 0);
-    return this.mostGames === 0 || this.startDay(-1, 0, { cost: 0, earned: 0 });
+    this.computeToCome();
   }
 
   private balance(games: number): number {
@@ -67,7 +105,8 @@ export class WeekendEnumeration {
 
   private price(stop: number, side: number): number {
     const { classCount, officialClass } = this.slate;
-    return this.prices[(2 * this.stops.game[stop]! + side) * classCount + officialClass[this.official]!]!;
+    const at = (2 * this.stops.game[stop]! + side) * classCount + officialClass[this.official]!;
+    return this.prices[at]! - this.fines[stop]!;
   }
 
   private leastWeight(stop: number): number {

@@ -1,6 +1,6 @@
-import { extname, join, sep } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { type CompiledSlate } from '../compile/compiled-slate';
+import { workerEntry } from '../worker-entry';
 import { type ControlBlock } from './control-block';
 import { StintRunner, type Stint, type StintResult } from './stint';
 
@@ -55,7 +55,7 @@ export class WorkerThread implements SearchThread {
 
   constructor({ slate, control, thread, seed }: ThreadSetting) {
     const workerData: WorkerSetting = { slate, controlMemory: control.memory, thread, seed };
-    this.worker = new Worker(workerEntry(), { workerData });
+    this.worker = new Worker(workerEntry(__dirname, 'search-worker'), { workerData });
   }
 
   run(stint: Stint): Promise<StintResult> {
@@ -80,12 +80,4 @@ export class WorkerThread implements SearchThread {
   async close(): Promise<void> {
     await this.worker.terminate();
   }
-}
-
-/** Workers run compiled code; under a test runner that compiles on the fly it lies in `dist`. */
-function workerEntry(): string {
-  if (extname(__filename) === '.js') return join(__dirname, 'search-worker.js');
-  const sources = `${sep}src${sep}`;
-  const root = __dirname.lastIndexOf(sources);
-  return join(__dirname.slice(0, root), 'dist', __dirname.slice(root), 'search-worker.js');
 }

@@ -10,7 +10,9 @@ import { InlineThread, WorkerThread, type SearchThread, type ThreadSetting } fro
 import { startSlate } from '../search/start-slate';
 import { type StintLength } from '../search/stint';
 import { type Holders } from '../tours';
+import { type ProverSetting } from '../prove/prover-messages';
 import { ProgressWatch } from './progress-watch';
+import { Proof } from './proof';
 import { defaultSeconds, type SolveOptions } from './solve-options';
 import { writeAnswer, writeRefusal } from './write-answer';
 
@@ -25,37 +27,80 @@ export async function solveSlate(problem: SlateProblem, options: SolveOptions): 
   const start = startSlate(slate);
   if (!start.ok) return writeRefusal(problem, start.violations, elapsedSeconds());
 
-  const threadCount = Math.max(1, Math.floor(options.threads ?? 1));
   const seed = options.seed ?? 1;
-  const control = new ControlBlock(undefined, threadCount);
-  const watch = new ProgressWatch(control, threadCount, elapsedSeconds, options);
-  const threads = startThreads(threadCount, { slate, control, seed }, watch);
+  const threadCount = Math.max(1, Math.floor(options.threads ?? 1));
+  const division = divideThreads(threadCount, slate.gameCount, options);
+  const control = new ControlBlock(undefined, division.searchThreads);
+  const watch = new ProgressWatch(control, division.searchThreads, elapsedSeconds, options);
+  const threads = startThreads(division.searchThreads, { slate, control, seed }, watch);
+  const lengthOf = lengthOfShares(options, slate, elapsedSeconds, division.searchShare);
+  const proof = new Proof({ slate, control, searchThreads: division.searchThreads, watch }, start);
   try {
+    const length = proofLength(options, slate);
+    if (division.proof === 'beside') proof.start(length);
     const run = new SearchRun(
       {
         slate,
         threads,
         seed,
         priceOf: (holders) => priceSlate(slate, holders).total,
-        lengthOf: lengthOfShares(options, slate, elapsedSeconds),
+        lengthOf,
         isOver: () => control.isCancelled,
-        onRound: (best, current, gainsAddUp) =>
+        onRound: (best, current, gainsAddUp) => {
+          proof.tellBetter(best);
           watch.beginRound({
             bestCost: best.cost,
             bestOpenSeats: countOpenSeats(slate, best.holders),
             startCost: current.cost,
             startOpenSeats: countOpenSeats(slate, current.holders),
             gainsAddUp,
-          }),
+          });
+        },
       },
       { holders: start.holders, cost: start.cost },
     );
-    await run.run(planSearch({ games: slate.gameCount, threads: threadCount, openSeats: start.openSeats }));
-    return writeAnswer(problem, slate, run.best.holders, { bound: null, seconds: elapsedSeconds() });
+    await run.run(
+      planSearch({ games: slate.gameCount, threads: division.searchThreads, openSeats: start.openSeats }),
+    );
+    proof.tellBetter(run.best);
+    if (division.proof === 'afterwards' && !control.isCancelled) proof.start(length);
+    const { holders, bound } = await proof.finish();
+    return writeAnswer(problem, slate, holders, { bound, seconds: elapsedSeconds() });
   } finally {
     watch.stop();
-    await Promise.all(threads.map((thread) => thread.close()));
+    await Promise.all([proof.close(), ...threads.map((thread) => thread.close())]);
   }
+}
+
+/** From here on all threads search, and the proof takes its share of the machine beside them. */
+const SHARED_GAMES_MIN = 400;
+
+interface Division {
+  readonly searchThreads: number;
+  readonly proof: 'beside' | 'afterwards';
+  /** Share of the time after which the search ends. */
+  readonly searchShare: number;
+}
+
+/** A proof of the bound takes one of several threads; with one thread, or counted steps, it follows the search. */
+function divideThreads(threads: number, games: number, { steps }: SolveOptions): Division {
+  if (steps !== undefined) return { searchThreads: threads, proof: 'afterwards', searchShare: 1 };
+  if (threads === 1) return { searchThreads: 1, proof: 'afterwards', searchShare: 0.5 };
+  return {
+    searchThreads: games >= SHARED_GAMES_MIN ? threads : threads - 1,
+    proof: 'beside',
+    searchShare: 1,
+  };
+}
+
+/** Price steps of a run that counts steps: enough for a good bound, in proportion to the search. */
+function priceStepsFor(steps: number): number {
+  return Math.max(50, Math.min(3000, Math.round(steps / 500)));
+}
+
+function proofLength(options: SolveOptions, slate: CompiledSlate): ProverSetting['length'] {
+  if (options.steps !== undefined) return { priceSteps: priceStepsFor(options.steps) };
+  return { endSeconds: (options.seconds ?? defaultSeconds(slate.gameCount)) - finishingSeconds(slate) };
 }
 
 /** What is left to do after the search, in seconds: pricing and writing the answer. */
@@ -68,13 +113,14 @@ function lengthOfShares(
   { steps, seconds }: SolveOptions,
   slate: CompiledSlate,
   elapsedSeconds: () => number,
+  searchShare: number,
 ): (fromShare: number, toShare: number) => StintLength {
   if (steps !== undefined) {
     return (fromShare, toShare) => ({ steps: Math.round(steps * toShare) - Math.round(steps * fromShare) });
   }
   const begin = elapsedSeconds();
   const end = (seconds ?? defaultSeconds(slate.gameCount)) - finishingSeconds(slate);
-  return (_fromShare, toShare) => ({ endSeconds: begin + (end - begin) * toShare });
+  return (_fromShare, toShare) => ({ endSeconds: begin + (end - begin) * searchShare * toShare });
 }
 
 function startThreads(
