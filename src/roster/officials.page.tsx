@@ -7,6 +7,7 @@ import { Mark } from '../web/parts/mark';
 import { EmptyState } from '../web/parts/notice';
 import { DataTable } from '../web/parts/table';
 import type { AvailabilityRule } from './availability-rule.entity';
+import { recurrenceWords } from './recurrence-words';
 import type { OfficialView } from './officials.service';
 
 export interface OfficialsPageProps {
@@ -210,10 +211,10 @@ function Availability({ rules, language }: { rules: readonly AvailabilityRule[];
           {rules.map((rule) => (
             <li key={rule.id}>
               <Mark state={ruleMarks[rule.kind]}>
-                {ruleWords[rule.kind]}, {rule.recurrence === null ? 'on' : 'repeating from'}{' '}
+                {ruleWords[rule.kind]},{' '}
+                {rule.recurrence === null ? 'on' : `${recurrenceWords(rule.recurrence)}, first on`}{' '}
                 {calendarDay(rule.localDate, language)}, {rule.localTime.slice(0, 5)} for{' '}
                 {durationText(rule.durationMinutes)}
-                {rule.recurrence === null ? '' : ` (${rule.recurrence})`}
                 {rule.exceptDates.length === 0 ? '' : `, not on ${rule.exceptDates.join(', ')}`}
                 {rule.note === '' ? '' : `: ${rule.note}`}
               </Mark>

@@ -184,6 +184,18 @@ test('answers of every operation are as described', async () => {
     json: { sequence: assignment?.sequence, reply: 'ACCEPTED' },
   });
 
+  const feeds = `${base}/officials/${umpireId}/feeds`;
+  const feed = (await ask(umpire, 'makeFeed', feeds, { json: { name: 'phone' } })).json() as { id: string };
+  const fresh = (await ask(umpire, 'rotateFeed', `${feeds}/${feed.id}/rotate`)).json() as {
+    id: string;
+    address: string;
+  };
+  expect(fresh.address).toMatch(/^http:\/\/localhost\/cal\/[\w-]{43}\.ics$/);
+  const listed = await ask(assignor, 'listFeeds', feeds);
+  expect(listed.body).not.toContain(fresh.address.slice(-20));
+  await ask(umpire, 'revokeFeed', `${feeds}/${fresh.id}`);
+  expect((await ask(umpire, 'revokeFeed', `${feeds}/${fresh.id}`)).status).toBe(404);
+
   await ask(assignor, 'listOfficials', `${base}/officials`);
   const seen = (await ask(assignor, 'readOfficial', `${base}/officials/${umpireId}`)).json() as {
     contact: unknown;
