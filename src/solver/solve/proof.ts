@@ -5,8 +5,9 @@ import { type ControlBlock } from '../search/control-block';
 import { type PricedHolders } from '../search/search-run';
 import { type ProgressWatch } from './progress-watch';
 
-/** A proof thread answers within this, or what it has told so far must do. */
-const GRACE_MS = 300;
+/** A proof may be deep in one long calculation; at its end or when cancelled it is not waited for any longer than this. */
+const GRACE_SECONDS = 0.2;
+const LOOK_MS = 20;
 
 export interface ProofSurroundings {
   readonly slate: CompiledSlate;
@@ -18,6 +19,8 @@ export interface ProofSurroundings {
 /** The proof that goes with a run: knows the best slate of both, and ends the run when nothing is left to find. */
 export class Proof {
   private thread: ProverThread | null = null;
+  /** On the control block's clock; infinite for a proof that counts its steps. */
+  private endSeconds = Infinity;
 
   constructor(
     private readonly surroundings: ProofSurroundings,
@@ -26,6 +29,7 @@ export class Proof {
 
   start(length: ProverSetting['length']): void {
     const { slate, control, searchThreads, watch } = this.surroundings;
+    if ('endSeconds' in length) this.endSeconds = length.endSeconds;
     const setting: ProverSetting = {
       slate,
       controlMemory: control.memory,
@@ -47,17 +51,20 @@ export class Proof {
     this.thread?.tellBetter(slate);
   }
 
-  /** Waits for the end of the proof, which a cancelled run brings about soon, and gives the best of all. */
+  /**
+   * Waits for the end of the proof, but hardly beyond its time or a cancelled run's end: what it has told so
+   * far then has to do. Gives the best slate of all and the best bound.
+   */
   async finish(): Promise<PricedHolders & { readonly bound: number | null }> {
     const { control } = this.surroundings;
-    while (this.thread !== null) {
-      const ended = this.thread.ended.then(
-        () => true,
-        // A proof that broke down costs the run nothing but a better bound.
-        () => true,
-      );
-      const patience = new Promise<boolean>((resolve) => setTimeout(() => resolve(false), GRACE_MS).unref());
-      if ((await Promise.race([ended, patience])) || control.isCancelled) break;
+    if (this.thread !== null) {
+      // A proof that broke down costs the run nothing but a better bound.
+      const ended = this.thread.ended.catch(() => false).then(() => true);
+      let lastSeconds = this.endSeconds + GRACE_SECONDS;
+      while (!(await Promise.race([ended, pause(LOOK_MS)]))) {
+        if (control.isCancelled) lastSeconds = Math.min(lastSeconds, control.nowSeconds + GRACE_SECONDS);
+        if (control.nowSeconds >= lastSeconds) break;
+      }
     }
     return { ...this.best, bound: this.thread?.bound ?? null };
   }
@@ -65,4 +72,9 @@ export class Proof {
   async close(): Promise<void> {
     await this.thread?.close();
   }
+}
+
+/** Resolves to false after a while. */
+function pause(ms: number): Promise<false> {
+  return new Promise((resolve) => setTimeout(() => resolve(false), ms));
 }
