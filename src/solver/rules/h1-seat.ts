@@ -20,8 +20,11 @@ export const seatRule: HardRule = {
     const seatName = (seat & 1) === 0 ? 'chief' : 'umpire';
     const level = facts.officialLevel[official]!;
     const asked = minLevel(facts, seat);
-    if (level < asked) return `has level ${level}, the ${seatName} seat asks for level ${asked}`;
-    return 'may not be chief';
+    if (level >= asked) return 'may not be chief';
+    const short = `has level ${level}, the ${seatName} seat asks for level ${asked}`;
+    return seatName === 'chief' && facts.officialMayBeChief[official] === 0
+      ? `${short}, and may not be chief`
+      : short;
   },
   onCrew(_facts, _game, chief, umpire) {
     return chief !== NOBODY && chief === umpire ? 'holds both seats of the game' : null;

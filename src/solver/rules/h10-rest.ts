@@ -20,6 +20,9 @@ export const restRule: HardRule = {
     const restMs = leavesHomeMs(facts, official, later) - backHomeMs(facts, official, earlier);
     if (restMs >= facts.minRestMinutes * MINUTE_MS) return null;
     const given = Math.floor(restMs / MINUTE_MS);
-    return `needs ${facts.minRestMinutes} minutes of rest at home after game ${facts.gameIds[earlier]}, has ${given}`;
+    const rest = `needs ${facts.minRestMinutes} minutes of rest at home after game ${facts.gameIds[earlier]}`;
+    return given >= 0
+      ? `${rest}, has ${given}`
+      : `${rest}, but would have to leave ${-given} minutes before being back`;
   },
 };

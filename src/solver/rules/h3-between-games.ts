@@ -25,10 +25,14 @@ export const betweenGamesRule: HardRule = {
     const after = facts.gameIds[earlier]!;
     if (from === to) {
       const gap = Math.floor((facts.tipOffMs[later]! - facts.endMs[earlier]!) / MINUTE_MS);
+      if (gap < 0) return `tips off ${-gap} minutes before game ${after} at the same venue ends`;
       return `needs ${facts.sameVenueGapMinutes} minutes after game ${after} at the same venue, has ${gap}`;
     }
     const needed = facts.betweenVenues.minutes[from * facts.venueCount + to]!;
     const given = Math.floor((facts.dutyFromMs[later]! - facts.dutyToMs[earlier]!) / MINUTE_MS);
-    return `needs ${needed} minutes to get there from game ${after}, has ${given}`;
+    const way = `needs ${needed} minutes to get there from game ${after}`;
+    return given >= 0
+      ? `${way}, has ${given}`
+      : `${way}, but its duty ends ${-given} minutes after this one starts`;
   },
 };

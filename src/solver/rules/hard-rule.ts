@@ -28,7 +28,8 @@ export interface HardRule {
 }
 
 export interface Load {
-  /** Games of the official's fullest day. */
+  /** Games of one day; 0 when it is the slate that is asked about. */
   readonly gamesOnDay: number;
+  /** 0 when it is the day that is asked about. */
   readonly gamesInSlate: number;
 }

@@ -1,4 +1,4 @@
-import { type RuleId, type Violation } from '../answer';
+import { type Violation } from '../answer';
 import { NOBODY, SEAT_FREE, type SlateFacts } from '../compile/facts';
 import { gamesByOfficial, toursOf, type Holders } from '../tours';
 import { type HardRule } from './hard-rule';
@@ -23,68 +23,65 @@ export function judgeLocks(facts: SlateFacts): Violation[] {
 /** `isDecided` tells of which games both seats are as they will be; only then is an open seat held against a minor. */
 function judge(facts: SlateFacts, holders: Holders, isDecided: (game: number) => boolean): Violation[] {
   const violations: Violation[] = [];
-  const report = (
-    rule: RuleId,
-    game: number,
-    officials: readonly number[],
-    message: string | null | undefined,
-  ) => {
-    if (message === null || message === undefined) return;
-    const ids = officials
-      .filter((official) => official !== NOBODY)
-      .map((official) => facts.officialIds[official]!);
-    violations.push({ rule, game: game === NOBODY ? null : facts.gameIds[game]!, officials: ids, message });
-  };
   const { start, games } = gamesByOfficial(facts, holders);
   for (const rule of HARD_RULES) {
     for (let game = 0; game < facts.gameCount; game++) {
-      const chief = holders[2 * game]!;
-      const umpire = holders[2 * game + 1]!;
-      for (const seat of [2 * game, 2 * game + 1]) {
-        const holder = holders[seat]!;
-        report(rule.id, game, [holder], rule.onHolder?.(facts, seat, holder));
-        if (holder !== NOBODY) report(rule.id, game, [holder], rule.onSeat?.(facts, holder, seat));
-      }
-      const bothFilled = chief !== NOBODY && umpire !== NOBODY;
-      if (bothFilled || isDecided(game)) {
-        report(rule.id, game, [chief, umpire], rule.onCrew?.(facts, game, chief, umpire));
-      }
+      const crew = { chief: holders[2 * game]!, umpire: holders[2 * game + 1]!, isDecided: isDecided(game) };
+      judgeGame(facts, rule, game, crew, violations);
     }
     for (let official = 0; official < facts.officialCount; official++) {
-      const own = games.subarray(start[official], start[official + 1]);
-      if (own.length > 0) judgeOfficial(facts, rule, official, own, report);
+      judgeOfficial(facts, rule, official, games.subarray(start[official], start[official + 1]), violations);
     }
   }
   return violations;
 }
 
-type Report = (
-  rule: RuleId,
-  game: number,
-  officials: readonly number[],
-  message: string | null | undefined,
-) => void;
+interface JudgedCrew {
+  readonly chief: number;
+  readonly umpire: number;
+  /** Both seats are as they will be. */
+  readonly isDecided: boolean;
+}
 
-function judgeOfficial(
+/** Adds what the rule says of one game's crew. */
+export function judgeGame(
+  facts: SlateFacts,
+  rule: HardRule,
+  game: number,
+  { chief, umpire, isDecided }: JudgedCrew,
+  violations: Violation[],
+): void {
+  const report = reporterOf(facts, rule, violations);
+  for (const [seat, holder] of [
+    [2 * game, chief],
+    [2 * game + 1, umpire],
+  ] as const) {
+    report(game, [holder], rule.onHolder?.(facts, seat, holder));
+    if (holder !== NOBODY) report(game, [holder], rule.onSeat?.(facts, holder, seat));
+  }
+  if ((chief !== NOBODY && umpire !== NOBODY) || isDecided) {
+    report(game, [chief, umpire], rule.onCrew?.(facts, game, chief, umpire));
+  }
+}
+
+/** Adds what the rule says of one official's ascending games; a game listed twice is both seats of a crew. */
+export function judgeOfficial(
   facts: SlateFacts,
   rule: HardRule,
   official: number,
   games: Int32Array,
-  report: Report,
+  violations: Violation[],
 ): void {
-  const tours = toursOf(facts, games);
-  const gamesOnDay = Math.max(...tours.map((tour) => new Set(tour).size));
-  report(
-    rule.id,
-    NOBODY,
-    [official],
-    rule.onLoad?.(facts, official, { gamesOnDay, gamesInSlate: games.length }),
-  );
-  for (const tour of tours) {
+  if (games.length === 0) return;
+  const report = reporterOf(facts, rule, violations);
+  report(NOBODY, [official], rule.onLoad?.(facts, official, { gamesOnDay: 0, gamesInSlate: games.length }));
+  for (const tour of toursOf(facts, games)) {
+    const gamesOnDay = new Set(tour).size;
+    report(tour.at(-1)!, [official], rule.onLoad?.(facts, official, { gamesOnDay, gamesInSlate: 0 }));
     for (let i = 1; i < tour.length; i++) {
       // One game twice is both seats of a crew, which H1 reports.
       if (tour[i - 1] === tour[i]) continue;
-      report(rule.id, tour[i]!, [official], rule.onFollowing?.(facts, official, tour[i - 1]!, tour[i]!));
+      report(tour[i]!, [official], rule.onFollowing?.(facts, official, tour[i - 1]!, tour[i]!));
     }
   }
   if (rule.onRest === undefined) return;
@@ -93,7 +90,24 @@ function judgeOfficial(
       if (facts.gameDay[other] === facts.gameDay[game]) continue;
       const inOrder = facts.tipOffMs[other]! <= facts.tipOffMs[game]!;
       const [earlier, later] = inOrder ? [other, game] : [game, other];
-      report(rule.id, later, [official], rule.onRest(facts, official, earlier, later));
+      report(later, [official], rule.onRest(facts, official, earlier, later));
     }
   }
+}
+
+type Report = (game: number, officials: readonly number[], message: string | null | undefined) => void;
+
+function reporterOf(facts: SlateFacts, rule: HardRule, violations: Violation[]): Report {
+  return (game, officials, message) => {
+    if (message === null || message === undefined) return;
+    const ids = officials
+      .filter((official) => official !== NOBODY)
+      .map((official) => facts.officialIds[official]!);
+    violations.push({
+      rule: rule.id,
+      game: game === NOBODY ? null : facts.gameIds[game]!,
+      officials: ids,
+      message,
+    });
+  };
 }
