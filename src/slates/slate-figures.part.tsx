@@ -22,7 +22,11 @@ export function SlateFiguresPart({ view, language }: { view: SlateView; language
         <Figure name="Driving" amount={view.kilometres === null ? '–' : number(view.kilometres)} unit="km">
           all tours, home to home
         </Figure>
-        <Figure name="Cost of the filled seats" amount={number(cost.total - cost.open, 1)} unit="points" />
+        <Figure
+          name="Cost of the filled seats"
+          amount={seats.filled === 0 ? '–' : number(cost.total - cost.open, 1)}
+          unit="points"
+        />
         <Figure name="From the best possible" amount={distance(view, language)}>
           {proofWords(view)}
         </Figure>

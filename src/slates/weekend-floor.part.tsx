@@ -9,7 +9,7 @@ const drawing = { width: 1160, nameWidth: 164, margin: 22, headHeight: 24, laneH
 /** Of one character, on average. */
 const textWidth = 6.6;
 const nameCharacters = Math.floor((drawing.nameWidth - 4) / 7.3);
-const bar = { top: 8, height: 26, endRadius: 7, endGap: 12 };
+const bar = { top: 8, height: 26, endRadius: 7, endGap: 18 };
 
 /** The weekend as a picture: one floor a day, courts as lanes, each game a bar with the chief at its left end, the umpire at its right. */
 export function WeekendFloor(props: { readonly games: readonly CrewGame[]; readonly language: string }) {
