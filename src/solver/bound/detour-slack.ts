@@ -14,7 +14,8 @@ type Way = { readonly minutes: number; readonly metres: number };
  * Pricing drops stops that can never pay, and its exactness rests on these figures being upper limits.
  * Estimated ways obey the triangle inequality but for rounding; so only triples of places with a measured
  * leg among their three ways are looked at. The duty at the game left out is at least `shortestDuty` long,
- * which leaves that much time to spare on the direct way.
+ * which leaves that much time to spare on the direct way. Two games at one venue may ask for a longer gap
+ * than it takes to work another game elsewhere in between; then none is left out.
  */
 export function detourSlackMetres(slate: CompiledSlate): Float64Array {
   const { venueCount: venues, betweenVenues: between, outward, homeward } = slate;
@@ -29,7 +30,7 @@ export function detourSlackMetres(slate: CompiledSlate): Float64Array {
   });
   const amongVenues = (from: number, to: number): Way => way(between, from * venues + to);
 
-  let everywhere = ROUNDING_METRES;
+  let everywhere = gapOutlastsAnOuting(slate, shortestDuty) ? Infinity : ROUNDING_METRES;
   for (const entry of between.measured) {
     const from = Math.floor(entry / venues);
     const to = entry % venues;
@@ -76,6 +77,21 @@ export function detourSlackMetres(slate: CompiledSlate): Float64Array {
     }
   }
   return slack;
+}
+
+/** Whether an official may work elsewhere between two games at one venue that are too close to follow each other. */
+function gapOutlastsAnOuting(slate: CompiledSlate, shortestDuty: number): boolean {
+  const { venueCount: venues, betweenVenues } = slate;
+  const onTheRoad = slate.sameVenueGapMinutes - slate.wrapUpMinutes - slate.arrivalLeadMinutes - shortestDuty;
+  if (onTheRoad <= 0) return false;
+  for (let from = 0; from < venues; from++) {
+    for (let to = 0; to < venues; to++) {
+      if (from === to) continue;
+      const minutes = betweenVenues.minutes[from * venues + to]! + betweenVenues.minutes[to * venues + from]!;
+      if (minutes < onTheRoad) return true;
+    }
+  }
+  return false;
 }
 
 function shortestDutyMinutes(slate: CompiledSlate): number {

@@ -33,11 +33,15 @@ export class Lagrangian {
   private readonly offered: Uint8Array;
   private readonly constant: number;
 
-  constructor(
-    readonly slate: CompiledSlate,
-    /** Receives every weekend found, for those who collect them; `reducedCost` is at the prices at hand. */
-    private readonly onWeekend?: (official: number, pricing: WeekendPricing, reducedCost: number) => void,
-  ) {
+  // The weekend found last for each official: its cost without prices and fines, where the prices of its
+  // seats stand, and its stops.
+  private readonly weekendCost: Float64Array;
+  private readonly weekendLength: Int32Array;
+  private readonly weekendStart: Int32Array;
+  private readonly weekendPrices: Int32Array;
+  private readonly weekendStops: Int32Array;
+
+  constructor(readonly slate: CompiledSlate) {
     this.stops = listStops(slate);
     this.pricing = new WeekendPricing(slate, this.stops, detourSlackMetres(slate));
     this.choices = listCrewChoices(slate);
@@ -52,15 +56,39 @@ export class Lagrangian {
     this.offered = new Uint8Array(this.stops.game.length);
     this.crewOfGame = new Int32Array(slate.gameCount);
     this.constant = publishedSeatsCost(slate);
+    this.weekendCost = new Float64Array(slate.officialCount);
+    this.weekendLength = new Int32Array(slate.officialCount);
+    this.weekendStart = new Int32Array(slate.officialCount + 1);
+    for (let official = 0; official < slate.officialCount; official++) {
+      const most = Math.min(
+        slate.maxGames[official]!,
+        this.stops.start[official + 1]! - this.stops.start[official]!,
+      );
+      this.weekendStart[official + 1] = this.weekendStart[official]! + most;
+    }
+    this.weekendPrices = new Int32Array(this.weekendStart[slate.officialCount]!);
+    this.weekendStops = new Int32Array(this.weekendStart[slate.officialCount]!);
   }
 
   /** The bound at these prices, in floating point; `safeBound` turns it into one that rounding cannot lift. */
   evaluate(prices: Float64Array): number {
+    return this.evaluatePart(prices, 0, 1);
+  }
+
+  /**
+   * The same with every `parts`-th official only, from number `part`, looking for the best weekend; the
+   * others offer again what they offered last. The value is no bound then (theirs may not be the cheapest
+   * weekends any more), but the direction is nearly as good at a fraction of the work: the surrogate
+   * subgradient of Zhao, Luh, Wang, Journal of Optimization Theory and Applications 100 (1999).
+   */
+  evaluatePart(prices: Float64Array, part: number, parts: number): number {
     this.lack.fill(0);
     this.offered.fill(0);
     let sum = this.constant - this.imposeFines(prices);
-    for (let official = 0; official < this.slate.officialCount; official++)
+    for (let official = 0; official < this.slate.officialCount; official++) {
+      if (official % parts === part) this.findWeekend(official, prices);
       sum += this.offer(official, prices);
+    }
     for (let game = 0; game < this.slate.gameCount; game++) sum += this.ask(game, prices);
     this.judgePartners(prices);
     return sum;
@@ -88,14 +116,33 @@ export class Lagrangian {
     }
   }
 
-  private offer(official: number, prices: Float64Array): number {
-    const cost = this.pricing.price(official, prices, this.fines);
+  private findWeekend(official: number, prices: Float64Array): void {
+    const { pricing } = this;
+    let ownCost = pricing.price(official, prices, this.fines);
     const { classCount, officialClass } = this.slate;
-    for (let i = 0; i < this.pricing.seatsFound; i++) {
-      this.lack[this.pricing.seats[i]! * classCount + officialClass[official]!]! -= 1;
-      this.offered[this.pricing.stopsTaken[i]!] = 1;
+    const at = this.weekendStart[official]!;
+    for (let i = 0; i < pricing.seatsFound; i++) {
+      const priceAt = pricing.seats[i]! * classCount + officialClass[official]!;
+      const stop = pricing.stopsTaken[i]!;
+      this.weekendPrices[at + i] = priceAt;
+      this.weekendStops[at + i] = stop;
+      ownCost += prices[priceAt]! - this.fines[stop]!;
     }
-    this.onWeekend?.(official, this.pricing, cost);
+    this.weekendLength[official] = pricing.seatsFound;
+    this.weekendCost[official] = ownCost;
+  }
+
+  /** Offers the weekend found last for the official; its reduced cost at these prices. */
+  private offer(official: number, prices: Float64Array): number {
+    let cost = this.weekendCost[official]!;
+    const at = this.weekendStart[official]!;
+    for (let i = at; i < at + this.weekendLength[official]!; i++) {
+      const priceAt = this.weekendPrices[i]!;
+      const stop = this.weekendStops[i]!;
+      cost += this.fines[stop]! - prices[priceAt]!;
+      this.lack[priceAt]! -= 1;
+      this.offered[stop] = 1;
+    }
     return cost;
   }
 
@@ -144,10 +191,15 @@ export class PriceAscent {
   best = -Infinity;
   steps = 0;
   private readonly direction: Float64Array;
+  private readonly parts: number;
   private pace = 0.1;
   private sinceImproved = 0;
 
   constructor(private readonly lagrangian: Lagrangian) {
+    this.parts = Math.max(
+      1,
+      Math.min(PARTS_MAX, Math.floor(lagrangian.slate.officialCount / OFFICIALS_A_PART)),
+    );
     this.prices = new Float64Array(lagrangian.priceCount);
     this.bestPrices = new Float64Array(lagrangian.priceCount);
     this.direction = new Float64Array(lagrangian.priceCount);
@@ -168,30 +220,44 @@ export class PriceAscent {
     return this.pace <= PACE_MIN;
   }
 
-  /** One evaluation and one step; `target` is the cost of a known slate. Returns the bound at this step. */
-  step(target: number): number {
-    const { prices, lagrangian } = this;
-    const bound = lagrangian.evaluate(prices);
+  /**
+   * One evaluation and one step; `target` is the cost of a known slate. Large slates are evaluated in parts,
+   * and as a whole, for the bound, only from time to time.
+   */
+  step(target: number): void {
+    const { lagrangian, parts } = this;
+    const whole = parts === 1 || this.steps % (WHOLE_EVERY * parts) === 0;
+    const value = whole
+      ? lagrangian.evaluate(this.prices)
+      : lagrangian.evaluatePart(this.prices, this.steps % parts, parts);
     this.steps++;
+    if (whole) this.judge(value, target);
+    const norm = this.deflect();
+    if (norm >= 1e-12) this.walk((this.pace * Math.max(target - value, 1e-4 * Math.abs(target))) / norm);
+  }
+
+  /** Keeps the best prices, and shortens the steps when they have not helped for a while. */
+  private judge(bound: number, target: number): void {
     if (bound > this.best) {
       if (bound > this.best + 1e-4 * Math.abs(target - this.best)) this.sinceImproved = 0;
       this.best = bound;
-      this.bestPrices.set(prices);
-    } else if (++this.sinceImproved >= PATIENCE) {
-      this.sinceImproved = 0;
-      this.pace = Math.max(PACE_MIN, this.pace * SLOWER);
+      this.bestPrices.set(this.prices);
+      return;
     }
-    const norm = this.deflect();
-    if (norm < 1e-12) return bound;
-    const stride = (this.pace * Math.max(target - bound, 1e-4 * Math.abs(target))) / norm;
-    const { direction } = this;
-    for (let i = 0; i < lagrangian.seatPriceCount; i++) prices[i]! += stride * direction[i]!;
-    const { most } = lagrangian.partners;
-    for (let i = lagrangian.seatPriceCount; i < prices.length; i++) {
+    this.sinceImproved++;
+    if (this.sinceImproved < (this.parts === 1 ? PATIENCE : PATIENCE_IN_PARTS)) return;
+    this.sinceImproved = 0;
+    this.pace = Math.max(PACE_MIN, this.pace * (this.parts === 1 ? SLOWER : SLOWER_IN_PARTS));
+  }
+
+  private walk(stride: number): void {
+    const { prices, direction } = this;
+    const { seatPriceCount, partners } = this.lagrangian;
+    for (let i = 0; i < seatPriceCount; i++) prices[i]! += stride * direction[i]!;
+    for (let i = seatPriceCount; i < prices.length; i++) {
       const next = prices[i]! + stride * direction[i]!;
-      prices[i] = Math.max(0, Math.min(next, most[i - lagrangian.seatPriceCount]!));
+      prices[i] = Math.max(0, Math.min(next, partners.most[i - seatPriceCount]!));
     }
-    return bound;
   }
 
   private deflect(): number {
@@ -212,4 +278,10 @@ const NEW_SHARE = 0.1;
 const PATIENCE = 20;
 const SLOWER = 0.8;
 const PACE_MIN = 3e-4;
+/** Large slates: how many parts, how often all of them at once, and the patience counted in such times. */
+const OFFICIALS_A_PART = 100;
+const PARTS_MAX = 8;
+const WHOLE_EVERY = 3;
+const PATIENCE_IN_PARTS = 2;
+const SLOWER_IN_PARTS = 0.75;
 const AGAIN_PACE = 0.02;
