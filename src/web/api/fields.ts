@@ -16,12 +16,6 @@ export const dayField = z.iso.date();
 /** `HH:MM` by the clock on the wall of the venue. */
 export const wallTimeField = z.string().regex(/^\d\d:\d\d$/);
 
-/** Which part of a list: counts from 1. */
-export const pagingQuery = z.object({
-  page: z.coerce.number().int().min(1).max(100_000).default(1),
-  pageSize: z.coerce.number().int().min(1).max(500).default(100),
-});
-
 /** An answer that is one part of a list. */
 export function listOf<Item extends z.ZodType>(item: Item) {
   return z.object({ items: z.array(item), total: z.number().int().min(0) });
