@@ -72,7 +72,8 @@ export function judgeOfficial(
   games: Int32Array,
   violations: Violation[],
 ): void {
-  if (games.length === 0) return;
+  const concernsOfficials = rule.onLoad ?? rule.onFollowing ?? rule.onRest;
+  if (games.length === 0 || concernsOfficials === undefined) return;
   const report = reporterOf(facts, rule, violations);
   report(NOBODY, [official], rule.onLoad?.(facts, official, { gamesOnDay: 0, gamesInSlate: games.length }));
   for (const tour of toursOf(facts, games)) {
