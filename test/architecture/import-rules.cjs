@@ -13,9 +13,20 @@ const rooms = {
   briefing: ['platform', 'access', 'places', 'roster', 'games', 'slates', 'solver'],
   season: ['platform', 'access', 'places', 'roster', 'games', 'slates', 'solver'],
   web: ['platform'],
+  demo: ['platform', 'access', 'places', 'roster', 'games', 'slates', 'solver'],
 };
 // Every feature may draw pages in the shared frame; the frame knows no feature.
-const pageFrame = ['access', 'places', 'roster', 'games', 'slates', 'calendar', 'notices', 'briefing', 'season'];
+const pageFrame = [
+  'access',
+  'places',
+  'roster',
+  'games',
+  'slates',
+  'calendar',
+  'notices',
+  'briefing',
+  'season',
+];
 
 module.exports = {
   forbidden: [
@@ -32,11 +43,15 @@ module.exports = {
     { name: 'no-circles', severity: 'error', from: { path: '^src/' }, to: { circular: true } },
     {
       name: 'solver-is-pure',
-      comment: 'The solver is mathematics: no database, no framework, no clock, no files; only worker threads.',
+      comment:
+        'The solver is mathematics: no database, no framework, no clock, no files; only worker threads.',
       severity: 'error',
       from: { path: '^src/solver/' },
       to: {
-        path: ['node_modules/(@nestjs|typeorm|pg|pg-boss|luxon|zod|preact)', '^(fs|net|http|https|child_process|node:fs|node:net|node:http|node:child_process)'],
+        path: [
+          'node_modules/(@nestjs|typeorm|pg|pg-boss|luxon|zod|preact)',
+          '^(fs|net|http|https|child_process|node:fs|node:net|node:http|node:child_process)',
+        ],
       },
     },
     {
