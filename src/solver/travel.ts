@@ -11,9 +11,14 @@ export interface Leg {
 
 /** Length of the great circle on the mean sphere, by the haversine formula. */
 export function greatCircleMetres(a: Place, b: Place): number {
-  const sinLat = Math.sin(radians(b.lat - a.lat) / 2);
-  const sinLon = Math.sin(radians(b.lon - a.lon) / 2);
-  const h = sinLat * sinLat + Math.cos(radians(a.lat)) * Math.cos(radians(b.lat)) * sinLon * sinLon;
+  return haversineMetres(b.lat - a.lat, b.lon - a.lon, Math.cos(radians(a.lat)) * Math.cos(radians(b.lat)));
+}
+
+/** From the differences in degrees and the product of the two latitudes' cosines. */
+function haversineMetres(latDifference: number, lonDifference: number, cosines: number): number {
+  const sinLat = Math.sin(radians(latDifference) / 2);
+  const sinLon = Math.sin(radians(lonDifference) / 2);
+  const h = sinLat * sinLat + cosines * sinLon * sinLon;
   return 2 * EARTH_RADIUS_METRES * Math.asin(Math.min(1, Math.sqrt(h)));
 }
 
@@ -23,8 +28,16 @@ function radians(degrees: number): number {
 
 /** Road metres (rounded half up) and whole minutes (rounded up) where nobody measured the way. */
 export function estimateLeg(model: TravelModel, from: Place, to: Place): Leg {
-  const metres = Math.floor(model.circuity * greatCircleMetres(from, to) + 0.5);
-  return { metres, minutes: model.fixedMinutes + Math.ceil((metres * 60) / (1000 * model.speedKmh)) };
+  const metres = roadMetres(model, greatCircleMetres(from, to));
+  return { metres, minutes: roadMinutes(model, metres) };
+}
+
+function roadMetres(model: TravelModel, straightMetres: number): number {
+  return Math.floor(model.circuity * straightMetres + 0.5);
+}
+
+function roadMinutes(model: TravelModel, metres: number): number {
+  return model.fixedMinutes + Math.ceil((metres * 60) / (1000 * model.speedKmh));
 }
 
 /** Ways from each of some places to each of others: entry `from · columns + to`. */
@@ -42,6 +55,11 @@ export interface TravelTable {
 export class TravelTables {
   private readonly legByWay = new Map<number, Leg>();
   private readonly indexById: ReadonlyMap<string, number>;
+  /** By place: whether any measured leg begins or ends there. */
+  private readonly hasLeg: Uint8Array;
+  private readonly lat: Float64Array;
+  private readonly lon: Float64Array;
+  private readonly cosLat: Float64Array;
   private readonly minutesMax: number;
   private readonly metresMax: number;
   /** Some measured leg differs from its way back, so that tables of the two directions differ. */
@@ -52,10 +70,16 @@ export class TravelTables {
     private readonly places: readonly Place[],
   ) {
     this.indexById = new Map(places.map((place, index) => [place.id, index]));
+    this.hasLeg = new Uint8Array(places.length);
+    this.lat = Float64Array.from(places, (place) => place.lat);
+    this.lon = Float64Array.from(places, (place) => place.lon);
+    this.cosLat = Float64Array.from(places, (place) => Math.cos(radians(place.lat)));
     let metresMax = Math.ceil(model.circuity * EARTH_RADIUS_METRES * 3.2);
     let minutesMax = model.fixedMinutes + Math.ceil((metresMax * 60) / (1000 * model.speedKmh));
     for (const leg of model.legs ?? []) {
-      this.legByWay.set(this.way(this.placeIndex(leg.from), this.placeIndex(leg.to)), leg);
+      const [from, to] = [this.placeIndex(leg.from), this.placeIndex(leg.to)];
+      this.legByWay.set(this.way(from, to), leg);
+      this.hasLeg[from] = this.hasLeg[to] = 1;
       metresMax = Math.max(metresMax, leg.metres);
       minutesMax = Math.max(minutesMax, leg.minutes);
     }
@@ -87,10 +111,15 @@ export class TravelTables {
         const column = columns[c]!;
         if (row === column) continue;
         const known = backwards ? this.measuredLeg(column, row) : this.measuredLeg(row, column);
-        if (known !== undefined) measured.push(entry);
-        const leg = known ?? estimateLeg(this.model, this.places[row]!, this.places[column]!);
-        minutes[entry] = leg.minutes;
-        metres[entry] = leg.metres;
+        if (known !== undefined) {
+          measured.push(entry);
+          minutes[entry] = known.minutes;
+          metres[entry] = known.metres;
+          continue;
+        }
+        const road = roadMetres(this.model, this.straightMetres(row, column));
+        metres[entry] = road;
+        minutes[entry] = roadMinutes(this.model, road);
       }
     }
     const entries = sharedInt32(measured.length);
@@ -98,8 +127,15 @@ export class TravelTables {
     return { minutes, metres, measured: entries };
   }
 
+  private straightMetres(one: number, other: number): number {
+    const latDifference = this.lat[other]! - this.lat[one]!;
+    const lonDifference = this.lon[other]! - this.lon[one]!;
+    return haversineMetres(latDifference, lonDifference, this.cosLat[one]! * this.cosLat[other]!);
+  }
+
   private measuredLeg(from: number, to: number): Leg | undefined {
-    if (this.legByWay.size === 0) return undefined;
+    // Most places of a large slate have no measured leg, and looking two of them up each time takes long.
+    if (this.hasLeg[from] === 0 || this.hasLeg[to] === 0) return undefined;
     return this.legByWay.get(this.way(from, to)) ?? this.legByWay.get(this.way(to, from));
   }
 }

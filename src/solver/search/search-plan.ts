@@ -16,6 +16,8 @@ export interface RunSize {
   readonly threads: number;
   /** Of the first slate. */
   readonly openSeats: number;
+  /** About how many steps all threads together will make; see `STEPS_PER_SECOND`. */
+  readonly steps: number;
 }
 
 /** From here on a slate is cut among the threads. */
@@ -31,12 +33,27 @@ const SMALL_COOLING: CoolingSchedule = { hot: 60, cold: 0.4 };
 const COVERAGE_COOLING: CoolingSchedule = { hot: 400, cold: 40 };
 const COVERAGE_SHARE = 0.35;
 
+/** Steps that a thread makes in a second on a small machine that it has to itself, measured; a rough guide only. */
+export const STEPS_PER_SECOND = 1e6;
+/** With fewer steps for each game than this, a hot start would never cool down again. */
+const STEPS_PER_GAME_OF_HOT_START = 60_000;
+const HOT_MIN = 4;
+/** A few stray open seats fill up on the way; only a real shortage is worth a phase of its own. */
+const SHORTAGE_SHARE = 0.005;
+
+/** The hottest temperature that a run has the time to cool down from. */
+function startOf(cooling: CoolingSchedule, { games, steps }: RunSize): CoolingSchedule {
+  const affordable = Math.sqrt(Math.min(1, steps / Math.max(1, games) / STEPS_PER_GAME_OF_HOT_START));
+  return { ...cooling, hot: Math.max(HOT_MIN, cooling.hot * affordable) };
+}
+
 /** How a run divides its time. */
-export function planSearch({ games, threads, openSeats }: RunSize): readonly Cycle[] {
+export function planSearch(size: RunSize): readonly Cycle[] {
+  const { games, threads, openSeats } = size;
   const split = games >= SPLIT_GAMES_MIN && threads > 1;
   const small = games <= SMALL_GAMES_MAX;
   const cycles = small ? CYCLES_OF_SMALL : 1;
-  const main = small ? SMALL_COOLING : MAIN_COOLING;
+  const main = small ? SMALL_COOLING : startOf(MAIN_COOLING, size);
   return Array.from({ length: cycles }, () => {
     const share = 1 / cycles;
     const cycle = (cooling: CoolingSchedule, part: number): Cycle => ({
@@ -45,7 +62,7 @@ export function planSearch({ games, threads, openSeats }: RunSize): readonly Cyc
       split,
       rounds: split ? Math.max(2, Math.round(ROUNDS_OF_SPLIT_CYCLE * part)) : 1,
     });
-    if (openSeats === 0) return [cycle(main, 1)];
+    if (openSeats <= SHORTAGE_SHARE * 2 * games) return [cycle(main, 1)];
     return [cycle(COVERAGE_COOLING, COVERAGE_SHARE), cycle(main, 1 - COVERAGE_SHARE)];
   }).flat();
 }

@@ -4,7 +4,7 @@ import { NOBODY, SEAT_KEPT_OPEN } from '../compile/facts';
 import { priceSlate } from '../costs/price-slate';
 import { type SlateProblem } from '../problem';
 import { ControlBlock } from '../search/control-block';
-import { planSearch } from '../search/search-plan';
+import { planSearch, STEPS_PER_SECOND } from '../search/search-plan';
 import { SearchRun } from '../search/search-run';
 import { InlineThread, WorkerThread, type SearchThread, type ThreadSetting } from '../search/search-thread';
 import { startSlate } from '../search/start-slate';
@@ -60,7 +60,12 @@ export async function solveSlate(problem: SlateProblem, options: SolveOptions): 
       { holders: start.holders, cost: start.cost },
     );
     await run.run(
-      planSearch({ games: slate.gameCount, threads: division.searchThreads, openSeats: start.openSeats }),
+      planSearch({
+        games: slate.gameCount,
+        threads: division.searchThreads,
+        openSeats: start.openSeats,
+        steps: division.searchThreads * stepsPerThread(options, slate),
+      }),
     );
     proof.tellBetter(run.best);
     if (division.proof === 'afterwards' && !control.isCancelled) proof.start(length);
@@ -101,6 +106,10 @@ function priceStepsFor(steps: number): number {
 function proofLength(options: SolveOptions, slate: CompiledSlate): ProverSetting['length'] {
   if (options.steps !== undefined) return { priceSteps: priceStepsFor(options.steps) };
   return { endSeconds: (options.seconds ?? defaultSeconds(slate.gameCount)) - finishingSeconds(slate) };
+}
+
+function stepsPerThread({ steps, seconds }: SolveOptions, slate: CompiledSlate): number {
+  return steps ?? (seconds ?? defaultSeconds(slate.gameCount)) * STEPS_PER_SECOND;
 }
 
 /** What is left to do after the search, in seconds: pricing and writing the answer. */
