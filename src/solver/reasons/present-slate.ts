@@ -51,3 +51,16 @@ export function placeOfSeat(slate: CompiledSlate, seat: number): SeatPlace {
 export function idOfHolder(slate: CompiledSlate, holder: number): string | null {
   return holder === NOBODY ? null : slate.officialIds[holder]!;
 }
+
+/** The same slate in the numbering of another compilation of the same games and officials. */
+export function renumber(from: CompiledSlate, holders: Holders, to: CompiledSlate): Holders {
+  return holdersOf(to, assignmentsOf(from, holders));
+}
+
+export function assignmentsOf(slate: CompiledSlate, holders: Holders): readonly Assignment[] {
+  return slate.gameIds.map((game, index) => ({
+    game,
+    chief: idOfHolder(slate, holders[2 * index]!),
+    umpire: idOfHolder(slate, holders[2 * index + 1]!),
+  }));
+}

@@ -21,6 +21,8 @@ export interface SolveAgainOptions {
   readonly seed?: number;
   /** Asked every few thousand steps: whether to stop and take the best so far. */
   readonly isOver?: () => boolean;
+  /** Disturb little: only what pays at once is moved. Default: look further for a cheaper slate. */
+  readonly gentle?: boolean;
 }
 
 export interface SolvedSlate {
@@ -38,6 +40,7 @@ const PASSES: readonly { readonly cooling: CoolingSchedule; readonly share: numb
   { cooling: { hot: 15, cold: 0.4 }, share: 0.3 },
   { cooling: { hot: 40, cold: 0.4 }, share: 0.5 },
 ];
+const GENTLE_PASSES: typeof PASSES = [{ cooling: { hot: 0.5, cold: 0.1 }, share: 1 }];
 
 /**
  * Solves a changed problem from a slate of the unchanged one: takes over all of it that is still legal, fills
@@ -46,14 +49,14 @@ const PASSES: readonly { readonly cooling: CoolingSchedule; readonly share: numb
 export function solveAgain(
   slate: CompiledSlate,
   present: Holders,
-  { steps, seed = 1, isOver }: SolveAgainOptions,
+  { steps, seed = 1, isOver, gentle = false }: SolveAgainOptions,
 ): SolvedSlate | null {
   const start = carryOver(slate, present);
   if (start === null) return null;
   const control = new ControlBlock(undefined, 1);
   const runner = new StintRunner(slate, control, 0, seed);
   let best = { holders: start, cost: priceSlate(slate, start).total };
-  for (const { cooling, share } of PASSES) {
+  for (const { cooling, share } of gentle ? GENTLE_PASSES : PASSES) {
     const length = { steps: Math.round(steps * share) };
     const run = runner.run({ holders: best.holders, region: null, cooling, length });
     for (;;) {

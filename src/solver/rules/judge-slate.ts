@@ -72,8 +72,9 @@ export function judgeOfficial(
   games: Int32Array,
   violations: Violation[],
 ): void {
-  const concernsOfficials = rule.onLoad ?? rule.onFollowing ?? rule.onRest;
-  if (games.length === 0 || concernsOfficials === undefined) return;
+  const concernsOfficials =
+    rule.onLoad !== undefined || rule.onFollowing !== undefined || rule.onRest !== undefined;
+  if (games.length === 0 || !concernsOfficials) return;
   const report = reporterOf(facts, rule, violations);
   report(NOBODY, [official], rule.onLoad?.(facts, official, { gamesOnDay: 0, gamesInSlate: games.length }));
   for (const tour of toursOf(facts, games)) {
