@@ -7,7 +7,7 @@ import { bruteForce } from '../../../support/solver/brute-force';
 import { countedTimes, harshSlate } from '../../../support/solver/harsh-slate';
 import { randomPrices } from '../../../support/solver/random-prices';
 
-const SLATES = 250;
+const SLATES = 200;
 const PRICES_EACH = 40;
 
 it('is never above the cheapest legal slate', () => {
@@ -45,5 +45,5 @@ it('is never above the cheapest legal slate', () => {
     if (ascent.best > optimum - 0.01 * Math.max(1, optimum)) counted.tight++;
   }
   // The property means something only if slates of every kind were among them, and some bounds come close.
-  expect(Object.entries(counted).filter(([, count]) => count < 12)).toEqual([]);
+  expect(Object.entries(counted).filter(([, count]) => count < 10)).toEqual([]);
 });

@@ -8,7 +8,7 @@ import { SeededRandom } from '../../../../src/solver/random';
 import { bruteWeekends, type BruteWeekend } from '../../../support/solver/brute-weekends';
 import { countedTimes, harshSlate } from '../../../support/solver/harsh-slate';
 
-const SLATES = 250;
+const SLATES = 200;
 const PRICES_EACH = 20;
 
 interface Prices {
