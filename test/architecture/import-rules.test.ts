@@ -18,7 +18,7 @@ function runTool(script: string, args: readonly string[], cwd: string): Promise<
       [resolve('node_modules', script), ...args],
       { cwd, maxBuffer: 50_000_000 },
       (error, stdout, stderr) => {
-        if (stdout === '') fail(new Error(`${script} printed nothing. ${String(error)} ${stderr}`));
+        if (stdout === '') fail(new Error(`${script} printed nothing. ${error?.message ?? ''} ${stderr}`));
         else done(stdout);
       },
     );

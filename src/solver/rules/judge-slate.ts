@@ -72,8 +72,7 @@ export function judgeOfficial(
   games: Int32Array,
   violations: Violation[],
 ): void {
-  const concernsOfficials =
-    rule.onLoad !== undefined || rule.onFollowing !== undefined || rule.onRest !== undefined;
+  const concernsOfficials = 'onLoad' in rule || 'onFollowing' in rule || 'onRest' in rule;
   if (games.length === 0 || !concernsOfficials) return;
   const report = reporterOf(facts, rule, violations);
   report(NOBODY, [official], rule.onLoad?.(facts, official, { gamesOnDay: 0, gamesInSlate: games.length }));
