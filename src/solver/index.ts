@@ -15,3 +15,28 @@ export { priceSlate } from './costs/price-slate';
 export { solveSlate } from './solve/solve-slate';
 export { defaultSeconds, type SolveOptions, type SolveProgress } from './solve/solve-options';
 export { checkAnswer, type CheckReport } from './checker/check-answer';
+export { presentSlate, seatIndex, type PresentSlate, type SeatPlace } from './reasons/present-slate';
+export {
+  explainSeat,
+  type SeatCandidate,
+  type SeatExchange,
+  type SeatExplanation,
+} from './reasons/explain-seat';
+export {
+  explainOpenSeat,
+  type HeldBack,
+  type OpenSeatReason,
+  type ShortageReport,
+} from './reasons/explain-open-seat';
+export { reoptimiseSeat, type ReoptimisedSeat, type SeatMove } from './reasons/reoptimise-seat';
+export { findRemedies, type RemedyOptions } from './reasons/find-remedies';
+export { applyRemedy, type Remedy, type RemedyChange } from './reasons/remedy';
+export {
+  studyFragility,
+  studySeats,
+  type Fragility,
+  type SeatFragility,
+  type SeatStudy,
+} from './fragility/study-fragility';
+export { type Withdrawal, type WithdrawalOptions } from './fragility/solve-withdrawals';
+export { type Reserve, type ReservePlan } from './fragility/reserves';

@@ -2,7 +2,14 @@ import { compileSlate, type CompiledSlate } from '../compile';
 import { NOBODY } from '../compile/facts';
 import { priceSlate } from '../costs/price-slate';
 import { type Holders } from '../tours';
-import { idOfHolder, placeOfSeat, renumber, seatIndex, type PresentSlate } from './present-slate';
+import {
+  assignmentsOf,
+  idOfHolder,
+  placeOfSeat,
+  renumber,
+  seatIndex,
+  type PresentSlate,
+} from './present-slate';
 import { proposeRemedies, type Proposal, type TipOffRange } from './propose-remedies';
 import { applyRemedy, type Remedy } from './remedy';
 import { assertSound, costDifference, listMoves } from './reoptimise-seat';
@@ -74,7 +81,7 @@ function tryRemedy(
     openSeats: solved.openSeats,
     costChange: costDifference(solved.cost, priceSlate(slate, holders)),
     moves: listMoves(compiled, { before: start, after: solved.holders }, here),
-    holders: change.kind === 'tip-off' ? renumber(compiled, solved.holders, slate) : solved.holders,
+    assignments: assignmentsOf(compiled, solved.holders),
   };
 }
 

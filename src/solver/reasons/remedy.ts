@@ -1,6 +1,5 @@
-import { type CostBreakdown } from '../answer';
+import { type Assignment, type CostBreakdown } from '../answer';
 import { type Official, type SlateProblem, type TimeWindow } from '../problem';
-import { type Holders } from '../tours';
 import { withGame, withLock, withOfficial } from './changed-problem';
 import { type SeatMove } from './reoptimise-seat';
 import { type SeatPlace } from './present-slate';
@@ -56,7 +55,7 @@ export interface Remedy {
   readonly costChange: CostBreakdown;
   /** Every seat that changes hands, the one asked about first. */
   readonly moves: readonly SeatMove[];
-  readonly holders: Holders;
+  readonly assignments: readonly Assignment[];
 }
 
 /** The problem with the change made. */

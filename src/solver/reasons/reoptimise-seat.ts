@@ -1,4 +1,4 @@
-import { COST_TERMS, type CostBreakdown, type CostTerm, type Violation } from '../answer';
+import { COST_TERMS, type Assignment, type CostBreakdown, type CostTerm, type Violation } from '../answer';
 import { compileSlate, type CompiledSlate } from '../compile';
 import { checkAnswer } from '../checker/check-answer';
 import { priceSlate } from '../costs/price-slate';
@@ -7,7 +7,7 @@ import { writeAnswer } from '../solve/write-answer';
 import { type Holders } from '../tours';
 import { type SlateProblem } from '../problem';
 import { withLock } from './changed-problem';
-import { idOfHolder, placeOfSeat, type PresentSlate, type SeatPlace } from './present-slate';
+import { assignmentsOf, idOfHolder, placeOfSeat, type PresentSlate, type SeatPlace } from './present-slate';
 import { solveAgain, type SolveAgainOptions, type SolvedSlate } from './solve-again';
 
 /** A seat that changes hands; null is an open seat. */
@@ -24,7 +24,7 @@ export type ReoptimisedSeat =
       readonly openSeats: number;
       /** Every seat that changes hands, the one asked about first. */
       readonly moves: readonly SeatMove[];
-      readonly holders: Holders;
+      readonly assignments: readonly Assignment[];
     }
   /** The official cannot be locked into this seat. */
   | { readonly kind: 'forbidden'; readonly reasons: readonly Violation[] };
@@ -47,7 +47,7 @@ export function reoptimiseSeat(
     change: costDifference(solved.cost, priceSlate(slate, holders)),
     openSeats: solved.openSeats,
     moves: listMoves(slate, { before: holders, after: solved.holders }, seat),
-    holders: solved.holders,
+    assignments: assignmentsOf(compiled, solved.holders),
   };
 }
 
