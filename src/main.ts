@@ -28,6 +28,22 @@ const VERBS: Readonly<Record<string, Verb>> = {
     summary: 'judge a slate answer against its problem',
     load: async () => (await import('./cli/check.command.js')).checkCommand(),
   },
+  explain: {
+    summary: 'say why a seat is held by one official and not another, or why it is open',
+    load: async () => (await import('./cli/explain.command.js')).explainCommand(),
+  },
+  fragility: {
+    summary: 'say which seats and officials a slate hangs on',
+    load: async () => (await import('./cli/fragility.command.js')).fragilityCommand(),
+  },
+  repair: {
+    summary: 'mend a published slate with the fewest phone calls',
+    load: async () => (await import('./cli/repair.command.js')).repairCommand(),
+  },
+  tradeoffs: {
+    summary: 'find slates that trade driving against development against fairness',
+    load: async () => (await import('./cli/tradeoffs.command.js')).tradeOffsCommand(),
+  },
   migrate: {
     summary: 'bring the database to the schema of this version',
     load: async () => (await import('./cli/migrate.command.js')).migrateCommand(),
