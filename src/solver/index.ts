@@ -40,3 +40,22 @@ export {
 } from './fragility/study-fragility';
 export { type Withdrawal, type WithdrawalOptions } from './fragility/solve-withdrawals';
 export { type Reserve, type ReservePlan } from './fragility/reserves';
+export { applyEvents } from './repair/apply-events';
+export { type ChangedLimits, type SlateEvent, type SlateEvents } from './repair/events';
+export { readEvents, type ReadEventsResult } from './repair/read-events';
+export { repairSlate, type RepairOptions } from './repair/repair-slate';
+export {
+  type BrokenSeat,
+  type RepairAlternative,
+  type RepairCall,
+  type RepairOutcome,
+  type RepairReport,
+  type SeatOfGame,
+} from './repair/repair-report';
+export {
+  tradeOffs,
+  type TradeOffOptions,
+  type TradeOffProposal,
+  type TradeOffs,
+} from './tradeoffs/trade-offs';
+export { type Emphasis } from './tradeoffs/emphasis';

@@ -1,6 +1,6 @@
 import { type CompiledSlate } from '../compile/compiled-slate';
 import { NOBODY, SEAT_FREE } from '../compile/facts';
-import { SEAT_NAMES, type Game, type LockedSeats, type SlateProblem } from '../problem';
+import { SEAT_NAMES, type Game, type SlateProblem } from '../problem';
 import { isPossible } from './fit';
 
 /**

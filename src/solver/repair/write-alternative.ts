@@ -4,7 +4,7 @@ import { NOBODY, SEAT_KEPT_OPEN } from '../compile/facts';
 import { priceSlate } from '../costs/price-slate';
 import { SEAT_NAMES, type SlateProblem } from '../problem';
 import { type Holders } from '../tours';
-import { writeAssignments } from './assignments';
+import { writeAssignments } from '../assignments';
 import { listCalls } from './list-calls';
 import { type RepairAlternative, type SeatOfGame } from './repair-report';
 
