@@ -280,7 +280,7 @@ const SLOWER = 0.8;
 const PACE_MIN = 3e-4;
 /** Large slates: how many parts, how often all of them at once, and the patience counted in such times. */
 const OFFICIALS_A_PART = 100;
-const PARTS_MAX = 8;
+const PARTS_MAX = 24;
 const WHOLE_EVERY = 3;
 const PATIENCE_IN_PARTS = 2;
 const SLOWER_IN_PARTS = 0.75;

@@ -26,6 +26,9 @@ const RETRY_SHARE = 0.9;
 /** Slates with more games are out of reach of a proof of optimality, unless the bound already meets the cost. */
 const PROOF_GAMES_MAX = 120;
 
+/** Prices are raised anew until that closes less than this share of the gap. */
+const AGAIN_GAIN_MIN = 0.005;
+
 /** Raises the bound, and proves the cheapest slate where the slate is small enough. */
 export class Prover {
   private best: { readonly holders: Holders; readonly cost: number };
@@ -51,6 +54,7 @@ export class Prover {
   /** Works until the optimum is proven or time is up; true when it is proven. */
   async run(): Promise<boolean> {
     let triedAtGap = Infinity;
+    let boundBefore = -Infinity;
     while (!this.options.isOver()) {
       for (let step = 0; step < STEPS_AT_A_TIME && !this.ascent.settled; step++) this.climb();
       this.takeBetter();
@@ -60,10 +64,15 @@ export class Prover {
         continue;
       }
       const gap = this.best.cost - this.ascent.best;
-      if (this.options.slate.gameCount <= PROOF_GAMES_MAX && gap < RETRY_SHARE * triedAtGap) {
+      const mayProve = this.options.slate.gameCount <= PROOF_GAMES_MAX;
+      if (mayProve && gap < RETRY_SHARE * triedAtGap) {
         triedAtGap = gap;
         if (await this.prove()) return true;
-      } else this.ascent = this.ascent.again();
+        continue;
+      }
+      if (this.ascent.best - boundBefore < AGAIN_GAIN_MIN * gap && !mayProve) return false;
+      boundBefore = this.ascent.best;
+      this.ascent = this.ascent.again();
     }
     return this.isProven;
   }

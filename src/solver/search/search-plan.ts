@@ -25,7 +25,8 @@ const SPLIT_GAMES_MIN = 400;
 const ROUNDS_OF_SPLIT_CYCLE = 40;
 /** Small slates settle soon; several short passes find more than a long one. */
 const SMALL_GAMES_MAX = 60;
-const CYCLES_OF_SMALL = 5;
+const CYCLES_OF_SMALL_MIN = 5;
+const STEPS_OF_SMALL_CYCLE = 1.2e6;
 /** Hot enough to reshuffle whole gyms, cold enough to settle the last kilometre; in cost units. */
 const MAIN_COOLING: CoolingSchedule = { hot: 40, cold: 0.4 };
 const SMALL_COOLING: CoolingSchedule = { hot: 60, cold: 0.4 };
@@ -52,7 +53,10 @@ export function planSearch(size: RunSize): readonly Cycle[] {
   const { games, threads, openSeats } = size;
   const split = games >= SPLIT_GAMES_MIN && threads > 1;
   const small = games <= SMALL_GAMES_MAX;
-  const cycles = small ? CYCLES_OF_SMALL : 1;
+  // A proof of a small slate waits for each pass to hear of its best slate, so passes stay short.
+  const cycles = small
+    ? Math.max(CYCLES_OF_SMALL_MIN, Math.round(size.steps / threads / STEPS_OF_SMALL_CYCLE))
+    : 1;
   const main = small ? SMALL_COOLING : startOf(MAIN_COOLING, size);
   return Array.from({ length: cycles }, () => {
     const share = 1 / cycles;

@@ -19,6 +19,7 @@ export interface ProofSurroundings {
 /** The proof that goes with a run: knows the best slate of both, and ends the run when nothing is left to find. */
 export class Proof {
   private thread: ProverThread | null = null;
+  private waiting: NodeJS.Timeout | undefined;
   /** On the control block's clock; infinite for a proof that counts its steps. */
   private endSeconds = Infinity;
 
@@ -26,6 +27,11 @@ export class Proof {
     private readonly surroundings: ProofSurroundings,
     private best: PricedHolders,
   ) {}
+
+  startAfter(seconds: number, length: ProverSetting['length']): void {
+    if (seconds <= 0) this.start(length);
+    else this.waiting = setTimeout(() => this.start(length), 1000 * seconds);
+  }
 
   start(length: ProverSetting['length']): void {
     const { slate, control, searchThreads, watch } = this.surroundings;
@@ -56,6 +62,7 @@ export class Proof {
    * far then has to do. Gives the best slate of all and the best bound.
    */
   async finish(): Promise<PricedHolders & { readonly bound: number | null }> {
+    clearTimeout(this.waiting);
     const { control } = this.surroundings;
     if (this.thread !== null) {
       // A proof that broke down costs the run nothing but a better bound.
@@ -70,6 +77,7 @@ export class Proof {
   }
 
   async close(): Promise<void> {
+    clearTimeout(this.waiting);
     await this.thread?.close();
   }
 }

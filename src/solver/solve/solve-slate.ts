@@ -37,7 +37,9 @@ export async function solveSlate(problem: SlateProblem, options: SolveOptions): 
   const proof = new Proof({ slate, control, searchThreads: division.searchThreads, watch }, start);
   try {
     const length = proofLength(options, slate);
-    if (division.proof === 'beside') proof.start(length);
+    const secondsLeft = () =>
+      'endSeconds' in length ? Math.max(0, length.endSeconds - elapsedSeconds()) : 0;
+    if (division.proofBegins !== null) proof.startAfter(division.proofBegins * secondsLeft(), length);
     const run = new SearchRun(
       {
         slate,
@@ -68,7 +70,7 @@ export async function solveSlate(problem: SlateProblem, options: SolveOptions): 
       }),
     );
     proof.tellBetter(run.best);
-    if (division.proof === 'afterwards' && !control.isCancelled) proof.start(length);
+    if (division.proofBegins === null && !control.isCancelled) proof.start(length);
     const { holders, bound } = await proof.finish();
     return writeAnswer(problem, slate, holders, { bound, seconds: elapsedSeconds() });
   } finally {
@@ -77,25 +79,28 @@ export async function solveSlate(problem: SlateProblem, options: SolveOptions): 
   }
 }
 
-/** From here on all threads search, and the proof takes its share of the machine beside them. */
-const SHARED_GAMES_MIN = 400;
+/** Up to here a slate can be proven optimal, and the proof has a thread to itself from the beginning. */
+const PROVABLE_GAMES_MAX = 60;
+/** A bound rises fastest towards a good slate, and the search needs the machine first. */
+const PROOF_BEGINS_SHARE = 0.5;
 
 interface Division {
   readonly searchThreads: number;
-  readonly proof: 'beside' | 'afterwards';
   /** Share of the time after which the search ends. */
   readonly searchShare: number;
+  /** Share of the time after which the proof begins beside the search; null: it follows the search. */
+  readonly proofBegins: number | null;
 }
 
-/** A proof of the bound takes one of several threads; with one thread, or counted steps, it follows the search. */
+/**
+ * With one thread, or counted steps, the proof follows the search. Otherwise it goes on beside it: in a
+ * thread of its own where it can prove the optimum, else late and in an extra thread.
+ */
 function divideThreads(threads: number, games: number, { steps }: SolveOptions): Division {
-  if (steps !== undefined) return { searchThreads: threads, proof: 'afterwards', searchShare: 1 };
-  if (threads === 1) return { searchThreads: 1, proof: 'afterwards', searchShare: 0.5 };
-  return {
-    searchThreads: games >= SHARED_GAMES_MIN ? threads : threads - 1,
-    proof: 'beside',
-    searchShare: 1,
-  };
+  if (steps !== undefined) return { searchThreads: threads, searchShare: 1, proofBegins: null };
+  if (threads === 1) return { searchThreads: 1, searchShare: 0.5, proofBegins: null };
+  if (games <= PROVABLE_GAMES_MAX) return { searchThreads: threads - 1, searchShare: 1, proofBegins: 0 };
+  return { searchThreads: threads, searchShare: 1, proofBegins: PROOF_BEGINS_SHARE };
 }
 
 /** Price steps of a run that counts steps: enough for a good bound, in proportion to the search. */
