@@ -3,15 +3,21 @@
 // example is read, solved and checked.
 import { readFileSync } from 'node:fs';
 import { CHECK_EXIT } from '../../src/cli/check.command';
+import { EXPLAIN_EXIT } from '../../src/cli/explain.command';
+import { FRAGILITY_EXIT } from '../../src/cli/fragility.command';
+import { REPAIR_EXIT } from '../../src/cli/repair.command';
 import { SOLVE_EXIT } from '../../src/cli/solve.command';
+import { TRADE_OFFS_EXIT } from '../../src/cli/tradeoffs.command';
 import {
   checkAnswer,
   COST_TERM_RULES,
   COST_TERMS,
   HARD_RULES,
+  readEvents,
   readProblem,
   solveSlate,
   type SlateAnswer,
+  type SlateProblem,
 } from '../../src/solver';
 import { codeIn, sectionOf, tableUnder } from '../support/documentation';
 
@@ -38,6 +44,16 @@ function knownKeys(): Map<string, string[]> {
       return known === undefined ? [] : [[place, known.split(', ')] as const];
     }),
   );
+}
+
+/** The page's own problem and answer. */
+function example(): { problem: SlateProblem; answer: SlateAnswer } {
+  const [problem, answer] = [...page.matchAll(/```json\n([\s\S]*?)```/g)].map(
+    (block) => JSON.parse(block[1] ?? '') as unknown,
+  );
+  const read = readProblem(problem);
+  if (!read.ok) throw new Error(JSON.stringify(read.faults));
+  return { problem: read.problem, answer: answer as SlateAnswer };
 }
 
 function keysUnder(heading: string): string[] {
@@ -82,28 +98,51 @@ test('every rule and every cost term is described in its order, and no other', (
   expect(COST_TERM_RULES.map(({ id }) => id)).toEqual([...COST_TERMS]);
 });
 
+test('every kind of event is described with its keys, and no other', () => {
+  const { problem } = example();
+  const faultsOf = (event: object) => {
+    const read = readEvents({ format: 'slate-events/1', events: [event] }, problem);
+    return read.ok ? [] : read.faults;
+  };
+  const knownIn = (event: object) =>
+    faultsOf(event).flatMap(({ remedy }) => /known here: (.*)\.$/.exec(remedy)?.[1]?.split(', ') ?? []);
+  const kinds = /one of (.*)/.exec(faultsOf({ kind: 'stranger' })[0]?.problem ?? '')?.[1]?.split(', ') ?? [];
+  const rows = tableUnder(page, '## Events').map(([kind, keys]) => [
+    codeIn(kind ?? '')[0],
+    codeIn(keys ?? ''),
+  ]);
+  expect(rows).toEqual(
+    kinds.map((kind) => [kind, knownIn({ kind, stranger: 0 }).filter((key) => key !== 'kind')]),
+  );
+  const limits = knownIn({ kind: 'limitsChanged', official: 'Bo', limits: { stranger: 0 } });
+  expect(limits).toHaveLength(8);
+  expect(codeIn(sectionOf(page, '## Events'))).toEqual(expect.arrayContaining(limits));
+});
+
 test('every exit code is described, and no other', () => {
   const written = tableUnder(page, '## Exit codes').map(([verb, code]) => `${verb} ${code}`);
-  const real = [
-    ...Object.values(SOLVE_EXIT).map((code) => `\`solve\` ${code}`),
-    ...Object.values(CHECK_EXIT).map((code) => `\`check\` ${code}`),
-  ];
+  const exits = {
+    solve: SOLVE_EXIT,
+    check: CHECK_EXIT,
+    explain: EXPLAIN_EXIT,
+    fragility: FRAGILITY_EXIT,
+    repair: REPAIR_EXIT,
+    tradeoffs: TRADE_OFFS_EXIT,
+  };
+  const real = Object.entries(exits).flatMap(([verb, codes]) =>
+    Object.values(codes).map((code) => `\`${verb}\` ${code}`),
+  );
   expect(written).toEqual(real);
 });
 
 test('the example is read, solved and answered as the page says', async () => {
-  const [problem, answer] = [...page.matchAll(/```json\n([\s\S]*?)```/g)].map(
-    (block) => JSON.parse(block[1] ?? '') as unknown,
-  );
-  const read = readProblem(problem);
-  if (!read.ok) throw new Error(JSON.stringify(read.faults));
-  expect(keysUnder('## The answer').filter((key) => !Object.hasOwn(answer as object, key))).toEqual([
+  const { problem, answer } = example();
+  expect(keysUnder('## The answer').filter((key) => !Object.hasOwn(answer, key))).toEqual([
     'lockViolations',
     'meta',
   ]);
-  expect(checkAnswer(read.problem, answer)).toMatchObject({ ok: true, seats: { filled: 4, open: 0 } });
-  const found = await solveSlate(read.problem, { nowSeconds: () => 0, steps: 20_000 });
-  const { assignments, cost } = answer as SlateAnswer;
-  expect(found.assignments).toEqual(assignments);
-  expect(found.cost.total).toBeCloseTo(cost.total, 6);
+  expect(checkAnswer(problem, answer)).toMatchObject({ ok: true, seats: { filled: 4, open: 0 } });
+  const found = await solveSlate(problem, { nowSeconds: () => 0, steps: 20_000 });
+  expect(found.assignments).toEqual(answer.assignments);
+  expect(found.cost.total).toBeCloseTo(answer.cost.total, 6);
 });

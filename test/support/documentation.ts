@@ -28,7 +28,7 @@ function cellsOf(line: string): string[] {
     .map((cell) => cell.trim());
 }
 
-/** What stands in backticks, in order. */
+/** What stands in backticks, in order; blocks of code are passed over. */
 export function codeIn(text: string): string[] {
-  return [...text.matchAll(/`([^`]+)`/g)].map((match) => match[1] ?? '');
+  return [...text.replace(/```[\s\S]*?```/g, '').matchAll(/`([^`]+)`/g)].map((match) => match[1] ?? '');
 }
