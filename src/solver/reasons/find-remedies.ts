@@ -47,7 +47,7 @@ export function findRemedies(present: PresentSlate, seat: number, options: Remed
     const { change } = proposal;
     const triedBefore = triesOfKind.get(change.kind) ?? 0;
     // One change of a kind is enough to ask of one person: the smallest that helps.
-    const whom = `${change.kind} ${'official' in change ? change.official : ''}`;
+    const whom = `${change.kind} ${'official' in change ? change.official : JSON.stringify(change)}`;
     if (triedBefore >= TRIES_OF_KIND_MAX || helped.has(whom)) continue;
     triesOfKind.set(change.kind, triedBefore + 1);
     tries++;
@@ -72,14 +72,16 @@ function tryRemedy(
   const here = seatIndex(compiled, placeOfSeat(slate, seat))!;
   const before = countOpen(slate, holders);
   const solved = solveWithout(compiled, start, { seat: here, openBefore: before }, options);
-  if (solved === null) return null;
+  const present = priceSlate(slate, holders);
+  // Where the weights make an open seat the better choice, filling it is no remedy.
+  if (solved === null || solved.cost.total >= present.total) return null;
   assertSound(changed, compiled, solved);
   return {
     change,
     needsApproval: change.kind === 'level',
     filledBy: idOfHolder(compiled, solved.holders[here]!)!,
     openSeats: solved.openSeats,
-    costChange: costDifference(solved.cost, priceSlate(slate, holders)),
+    costChange: costDifference(solved.cost, present),
     moves: listMoves(compiled, { before: start, after: solved.holders }, here),
     assignments: assignmentsOf(compiled, solved.holders),
   };

@@ -85,8 +85,9 @@ function shortageAmong(
   for (const own of seats) if (own !== seat && !matching.isFilled(own)) matching.fill(own);
   const shortage = matching.fill(seat);
   if (shortage === null) return null;
-  const least = quickXplain(shortage.seats, (part) => !canFillAll(marketOf(slate, part, orderOf)));
-  const found = least === null ? null : hallSetOf(marketOf(slate, least, orderOf));
+  const rest = shortage.seats.filter((own) => own !== seat);
+  const least = quickXplain(rest, (part) => !canFillAll(marketOf(slate, [seat, ...part], orderOf)));
+  const found = least === null ? null : hallSetOf(marketOf(slate, [seat, ...least], orderOf));
   return found ?? hallSetOf(marketOf(slate, shortage.seats, orderOf));
 }
 

@@ -12,6 +12,7 @@ import { SlateState } from '../search/slate-state';
 import { startSlate } from '../search/start-slate';
 import { StintRunner } from '../search/stint';
 import { type Holders } from '../tours';
+import { undoIdleMoves } from './undo-idle-moves';
 
 /** How long to solve again; by steps alone the result depends on no clock. */
 export interface SolveAgainOptions {
@@ -68,7 +69,7 @@ export function solveAgain(
       break;
     }
   }
-  return solvedSlate(slate, best.holders);
+  return solvedSlate(slate, undoIdleMoves(slate, start, best.holders));
 }
 
 /** Priced from scratch. */
