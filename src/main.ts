@@ -16,6 +16,10 @@ const VERBS: Readonly<Record<string, Verb>> = {
     summary: 'answer browsers, programs and calendars, and work on builds and mail',
     load: async () => (await import('./cli/serve.command.js')).serveCommand(),
   },
+  association: {
+    summary: 'open an association and give its people their roles',
+    load: async () => (await import('./cli/association.command.js')).associationCommand(),
+  },
   'sign-in': {
     summary: 'print a one-time link that signs somebody in',
     load: async () => (await import('./cli/sign-in.command.js')).signInCommand(),

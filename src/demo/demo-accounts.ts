@@ -1,6 +1,5 @@
-import { randomUUID } from 'node:crypto';
 import { Not, IsNull, type EntityManager } from 'typeorm';
-import { Account } from '../access/account.entity';
+import { accountOf } from '../access/account-of';
 import { Membership } from '../access/membership.entity';
 import type { Role } from '../access/role';
 import { Official } from '../roster/official.entity';
@@ -35,18 +34,4 @@ export async function addDemoAccounts(
   }
   if (assignorAccountId === null) throw new Error('Nobody among the demo staff is an assignor.');
   return { assignorAccountId, accounts: members.length };
-}
-
-/** The account of an address; made when there is none. Row-level security opens it to who states the address. */
-async function accountOf(
-  tx: EntityManager,
-  person: { readonly email: string; readonly displayName: string; readonly now: Date },
-): Promise<string> {
-  const { email, displayName, now } = person;
-  await tx.query(`select set_config('crewloom.account_email', $1, true)`, [email]);
-  const existing = await tx.findOneBy(Account, { email });
-  if (existing !== null) return existing.id;
-  const id = randomUUID();
-  await tx.insert(Account, { id, email, displayName, createdAt: now, disabledAt: null });
-  return id;
 }
