@@ -74,11 +74,11 @@ export function openSeatText(reason: OpenSeatReason, timeZone: string): string {
       );
     case 'needed-elsewhere': {
       const { seats, officials, room, minLevel, from, to } = reason.shortage;
-      const people = officials.map(({ official, roomFor }) => `${official} (${roomFor})`).join(', ');
+      const people = someOf(officials.map(({ official, roomFor }) => `${official} (${roomFor})`));
       return [
         `Open because eligible people are needed elsewhere: these ${seats.length} seats from ${when(from, timeZone)} to ${when(to, timeZone)}`,
         `ask for level ${minLevel} or more, and the ${officials.length} people who may take any of them can work ${room} in all.`,
-        `  Seats: ${seats.map(seatName).join(', ')}`,
+        `  Seats: ${someOf(seats.map(seatName))}`,
         `  People (seats each can work): ${people}`,
         'What holds back those who may take this one:',
         ...heldBackLines(reason),
@@ -86,6 +86,14 @@ export function openSeatText(reason: OpenSeatReason, timeZone: string): string {
       ].join('\n');
     }
   }
+}
+
+/** More than fill a few lines of a terminal are counted only. */
+const LISTED_MAX = 40;
+
+function someOf(names: readonly string[]): string {
+  const listed = names.slice(0, LISTED_MAX).join(', ');
+  return names.length <= LISTED_MAX ? listed : `${listed} and ${names.length - LISTED_MAX} more`;
 }
 
 function heldBackLines(

@@ -30,7 +30,7 @@ export interface Withdrawal {
 export interface WithdrawalOptions {
   /** The caller's clock, in seconds from any origin; asked only where `seconds` is given. */
   readonly nowSeconds: () => number;
-  /** For all officials together. */
+  /** For all officials together; each takes at least one reading of the slate, however little that leaves. */
   readonly seconds?: number;
   /** Steps of search for each official instead of a time; the result then depends on no clock. */
   readonly steps?: number;
@@ -40,6 +40,7 @@ export interface WithdrawalOptions {
   /** Loads the linear solver; with it, and within `seconds`, small slates are proven to the optimum. */
   readonly loadHighs?: () => Promise<Highs>;
   readonly onProgress?: (done: number, total: number) => void;
+  /** Ends soon, with the officials done so far and those who hold no seat. */
   readonly signal?: AbortSignal;
 }
 
@@ -86,6 +87,7 @@ export async function solveWithdrawals(
       withdrawals.push(describe(present, slate, presentSolved, { official, seatsHeld: 0, bound }));
       continue;
     }
+    if (options.signal?.aborted === true) continue;
     const done = working.indexOf(official);
     const share = (part: number) => afterBounds + ((allowed - afterBounds) * (done + part)) / working.length;
     const proofFollows =

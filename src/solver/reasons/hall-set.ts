@@ -8,7 +8,7 @@ import { canFillAll, SeatMatching, type SeatMarket } from './seat-matching';
 
 /** Seats that everybody who may take them has too little room for. */
 export interface HallSet {
-  /** Ascending; more than `room`. Without any one of them, counting would show no shortage in the others. */
+  /** Ascending; more than `room`. Of up to 80 seats none can be left out without the shortage vanishing. */
   readonly seats: readonly number[];
   /** Everybody who may take at least one of them, with how many of them they can work at most. */
   readonly officials: readonly { readonly official: number; readonly roomFor: number }[];
@@ -76,19 +76,35 @@ function shortageAmong(
   games: readonly number[],
   orderOf: OrderOf,
 ): HallSet | null {
-  const seats = games
+  let seats: readonly number[] = games
     .flatMap((game) => [2 * game, 2 * game + 1])
     .filter((own) => slate.seatLock[own] !== SEAT_KEPT_OPEN);
-  const matching = new SeatMatching(marketOf(slate, seats, orderOf));
-  for (const own of seats) if (holders[own] !== NOBODY) matching.seed(own, holders[own]!);
-  // The seat comes last: a shortage that another open seat shows first may still take this one away.
-  for (const own of seats) if (own !== seat && !matching.isFilled(own)) matching.fill(own);
-  const shortage = matching.fill(seat);
-  if (shortage === null) return null;
-  const rest = shortage.seats.filter((own) => own !== seat);
-  const least = quickXplain(rest, (part) => !canFillAll(marketOf(slate, [seat, ...part], orderOf)));
-  const found = least === null ? null : hallSetOf(marketOf(slate, [seat, ...least], orderOf));
-  return found ?? hallSetOf(marketOf(slate, shortage.seats, orderOf));
+  let least: HallSet | null = null;
+  for (;;) {
+    const market = marketOf(slate, seats, orderOf);
+    const matching = new SeatMatching(market);
+    for (const own of seats) if (holders[own] !== NOBODY) matching.seed(own, holders[own]!);
+    // The seat comes last: a shortage that another open seat shows first may still take this one away.
+    for (const own of seats) if (own !== seat && !matching.isFilled(own)) matching.fill(own);
+    const shortage = matching.fill(seat);
+    if (shortage === null) return least === null ? null : fewestSeats(slate, least, seat, orderOf);
+    least = hallSetOf(marketOf(slate, shortage.seats, orderOf)) ?? least;
+    // In fewer games people may have less room, so that still fewer seats show the shortage.
+    if (shortage.seats.length === seats.length)
+      return least === null ? null : fewestSeats(slate, least, seat, orderOf);
+    seats = shortage.seats;
+  }
+}
+
+/** Larger sets are left as they are: the search for fewer seats counts the whole set over and over. */
+const SEATS_TO_REDUCE_MAX = 80;
+
+function fewestSeats(slate: CompiledSlate, found: HallSet, seat: number, orderOf: OrderOf): HallSet {
+  if (found.seats.length > SEATS_TO_REDUCE_MAX) return found;
+  const others = found.seats.filter((own) => own !== seat);
+  const fails = (part: readonly number[]) => !canFillAll(marketOf(slate, [seat, ...part], orderOf));
+  const fewest = quickXplain(others, fails);
+  return (fewest === null ? null : hallSetOf(marketOf(slate, [seat, ...fewest], orderOf))) ?? found;
 }
 
 function marketOf(slate: CompiledSlate, seats: readonly number[], orderOf: OrderOf): SeatMarket {

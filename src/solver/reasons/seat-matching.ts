@@ -16,7 +16,8 @@ export interface Shortage {
 /**
  * Seats matched with officials who have room for several, filled one seat at a time along alternating paths.
  * When no path is left, the seats and officials reached are a set that Hall's condition fails for (P. Hall, On
- * representatives of subsets, 1935): all the officials reached are full, with seats of the set alone.
+ * representatives of subsets, 1935): all the officials reached are full, with seats of the set alone. No seat can be
+ * left out of it: the path to that seat would then end at somebody with room.
  */
 export class SeatMatching {
   private readonly officialOfSeat = new Map<number, number>();

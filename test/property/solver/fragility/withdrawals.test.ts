@@ -77,3 +77,17 @@ it('met enough', () => {
   expect(seen.withdrawals).toBeGreaterThan(50);
   expect(seen.open).toBeGreaterThan(10);
 });
+
+it('stops when it is told to, with what is done', async () => {
+  const present = aPresentSlate(3)!;
+  const stop = new AbortController();
+  const withdrawals = await solveWithdrawals(present, {
+    nowSeconds: () => 0,
+    steps: 4096,
+    signal: stop.signal,
+    onProgress: (done) => {
+      if (done === 2) stop.abort();
+    },
+  });
+  expect(withdrawals.filter(({ seatsHeld }) => seatsHeld > 0)).toHaveLength(2);
+});
