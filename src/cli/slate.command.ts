@@ -1,8 +1,12 @@
 import { randomUUID } from 'node:crypto';
+import { mkdir, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { Command, InvalidArgumentError } from 'commander';
 import type { Association } from '../access/association.entity';
 import { ConfigurationError } from '../platform/configuration';
 import { SchemaMismatchError } from '../platform/migrate';
+import { Proposal } from '../slates/proposal.entity';
+import { Slate } from '../slates/slate.entity';
 import { slateServices, type SlateServices } from '../slates/slate-services';
 import { readSlateView } from '../slates/slate-view.query';
 import { buildFromTerminal } from './build-from-terminal';
@@ -17,6 +21,7 @@ interface SlateArguments {
   readonly label?: string;
   readonly choose?: boolean;
   readonly key?: string;
+  readonly out?: string;
 }
 
 /** What a verb works with. */
@@ -63,6 +68,12 @@ export function slateCommand(): Command {
     .option('--association <slug>', associationHelp)
     .option('--key <text>', 'idempotency key: the same one never publishes twice (default: a new one)')
     .action(task(publishSlate));
+  command
+    .command('files [slate]')
+    .description('write the proposal taken into the working copy as slate-problem/1 and slate-answer/1 files')
+    .option('--association <slug>', associationHelp)
+    .option('--out <folder>', 'folder to write problem.json and answer.json to', '.')
+    .action(task(writeSlateFiles));
   return command;
 }
 
@@ -186,6 +197,33 @@ async function publishSlate(
       console.error(`"${slate.name}" changed meanwhile; look at it again.`);
       return refused;
   }
+}
+
+/** For `solve`, `check`, `explain` and the other verbs that work on files. */
+async function writeSlateFiles(
+  { service, association }: SlateTask,
+  [asked]: readonly string[],
+  { out = '.' }: SlateArguments,
+): Promise<number> {
+  const slate = await chooseSlate(service, association, asked);
+  const proposal = await service.tenancy.read(association.id, async (tx) => {
+    const { chosenProposalId: id } = await tx.findOneByOrFail(Slate, {
+      associationId: association.id,
+      id: slate.id,
+    });
+    return id === null ? null : tx.findOneByOrFail(Proposal, { associationId: association.id, id });
+  });
+  if (proposal === null) {
+    console.error(`No proposal has been taken into "${slate.name}" yet; build it first.`);
+    return refused;
+  }
+  await mkdir(out, { recursive: true });
+  for (const part of ['problem', 'answer'] as const) {
+    const file = join(out, `${part}.json`);
+    await writeFile(file, `${JSON.stringify(proposal[part], null, 1)}\n`);
+    console.log(file);
+  }
+  return 0;
 }
 
 async function viewOf({ service, association }: SlateTask, slateId: string) {
