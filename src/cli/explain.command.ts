@@ -1,4 +1,4 @@
-import { Command, InvalidArgumentError, Option } from 'commander';
+import { Command, Option } from 'commander';
 import {
   explainOpenSeat,
   explainSeat,
@@ -17,6 +17,7 @@ import {
   seatText,
 } from './explain-text';
 import { readSlateFiles } from './read-slate-files';
+import { countOption } from './number-options';
 
 /** What `explain` leaves as its exit code. */
 export const EXPLAIN_EXIT = { answered: 0, badInput: 2 } as const;
@@ -42,7 +43,7 @@ export function explainCommand(): Command {
     .option('--official <id>', 'only this official')
     .option('--reoptimise', 'with --official: put them there and solve again around them')
     .option('--remedies', 'for an open seat: the smallest changes that fill it, each solved again')
-    .option('--steps <n>', 'steps of search each time something is solved again', wholeNumber, 60_000)
+    .option('--steps <n>', 'steps of search each time something is solved again', countOption, 60_000)
     .option('--json', 'as JSON')
     .addHelpText('after', '\nExit codes: 0 answered, 2 bad input.')
     .action(async (problemFile: string, answerFile: string, options: ExplainArguments) => {
@@ -101,9 +102,4 @@ function explain(present: PresentSlate, options: ExplainArguments): Result {
   if (reoptimised !== null) parts.push(reoptimisedText(reoptimised, place, options.official!));
   if (remedies !== null) parts.push(remediesText(remedies, problem.timeZone));
   return { ok: true, text: parts.join('\n\n') };
-}
-
-function wholeNumber(text: string): number {
-  if (!/^[1-9]\d{0,8}$/.test(text)) throw new InvalidArgumentError('give a whole number above 0');
-  return Number(text);
 }

@@ -1,4 +1,4 @@
-import { Command, InvalidArgumentError } from 'commander';
+import { Command } from 'commander';
 import startHighs, { type Highs } from 'highs';
 import {
   studyFragility,
@@ -10,6 +10,7 @@ import {
 import { seatName, signed } from './explain-text';
 import { readSlateFiles } from './read-slate-files';
 import { textTable } from './text-table';
+import { positiveNumber, countOption } from './number-options';
 
 /** What `fragility` leaves as its exit code. */
 export const FRAGILITY_EXIT = { answered: 0, badInput: 2 } as const;
@@ -30,7 +31,7 @@ export function fragilityCommand(): Command {
     .option(
       '--steps <n>',
       'steps of search for each official instead of a time: the same result on every machine',
-      wholeNumber,
+      countOption,
     )
     .option('--json', 'as JSON')
     .addHelpText('after', '\nExit codes: 0 answered, 2 bad input or an illegal slate.')
@@ -129,15 +130,4 @@ function withdrawalsText(withdrawals: readonly Withdrawal[]): string {
     rows,
   );
   return `${table}\n${idle} officials hold no seat and would change nothing.`;
-}
-
-function positiveNumber(text: string): number {
-  const value = Number(text);
-  if (!(value > 0 && Number.isFinite(value))) throw new InvalidArgumentError('give a number above 0');
-  return value;
-}
-
-function wholeNumber(text: string): number {
-  if (!/^[1-9]\d{0,8}$/.test(text)) throw new InvalidArgumentError('give a whole number above 0');
-  return Number(text);
 }

@@ -8,7 +8,7 @@ import {
   type Fault,
   type SlateAnswer,
 } from '../solver';
-import { positiveNumber } from './positive-number';
+import { positiveNumber } from './number-options';
 import { readJsonFile } from './read-json-file';
 import { repairText } from './repair-text';
 

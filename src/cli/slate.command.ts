@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { Command, InvalidArgumentError } from 'commander';
+import { Command } from 'commander';
 import type { Association } from '../access/association.entity';
 import { ConfigurationError } from '../platform/configuration';
 import { SchemaMismatchError } from '../platform/migrate';
@@ -13,6 +13,7 @@ import { buildFromTerminal } from './build-from-terminal';
 import { chooseAssociation, openService, UnknownNameError, type OpenService } from './open-service';
 import { chooseSlate } from './slate-choice';
 import { figuresText, slateText } from './slate-text';
+import { positiveNumber, wholeNumber } from './number-options';
 
 interface SlateArguments {
   readonly association?: string;
@@ -230,17 +231,4 @@ async function viewOf({ service, association }: SlateTask, slateId: string) {
   const view = await service.tenancy.read(association.id, (tx) => readSlateView(tx, association.id, slateId));
   if (view === null) throw new UnknownNameError('The slate is gone.');
   return view;
-}
-
-function positiveNumber(text: string): number {
-  const value = Number(text);
-  if (!(value > 0 && Number.isFinite(value))) throw new InvalidArgumentError('give a number above 0');
-  return value;
-}
-
-function wholeNumber(text: string): number {
-  const value = Number(text);
-  if (!/^\d+$/.test(text) || !Number.isSafeInteger(value))
-    throw new InvalidArgumentError('give a whole number');
-  return value;
 }

@@ -11,6 +11,7 @@ import {
 } from '../solver';
 import { readJsonFile } from './read-json-file';
 import { ProgressLine } from './progress-line';
+import { positiveNumber, wholeNumber } from './number-options';
 
 /** What `solve` leaves as its exit code. */
 export const SOLVE_EXIT = { answered: 0, badInput: 2, illegalLocks: 3 } as const;
@@ -104,19 +105,6 @@ async function solveWithProgress(problem: SlateProblem, options: SolveArguments)
     process.off('SIGINT', interrupt);
     process.off('SIGTERM', interrupt);
   }
-}
-
-function positiveNumber(text: string): number {
-  const value = Number(text);
-  if (!(value > 0 && Number.isFinite(value))) throw new InvalidArgumentError('give a number above 0');
-  return value;
-}
-
-function wholeNumber(text: string): number {
-  const value = Number(text);
-  if (!/^\d+$/.test(text) || !Number.isSafeInteger(value))
-    throw new InvalidArgumentError('give a whole number');
-  return value;
 }
 
 function threadCount(text: string): number {

@@ -3,7 +3,7 @@ import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { Command } from 'commander';
 import { describeFault, readProblem, tradeOffs, type SlateProblem, type TradeOffProposal } from '../solver';
-import { positiveNumber } from './positive-number';
+import { positiveNumber } from './number-options';
 import { readJsonFile } from './read-json-file';
 import { textTable } from './text-table';
 
