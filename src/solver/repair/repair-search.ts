@@ -1,5 +1,5 @@
 import { NOBODY } from '../compile/facts';
-import { type Clash, type TourGap, firstClash, seatsBetween } from './clashes';
+import { type Clash, type TourGap, clashOfCrew, clashOfOfficial, firstClash, seatsBetween } from './clashes';
 import { type PossibleHolders } from './fit';
 import { AS_PUBLISHED, KEPT, VACANT, type WorkingSlate } from './working-slate';
 
@@ -151,7 +151,7 @@ export class RepairSearch {
       const { cost } = working;
       const position = working.fill(seat, official);
       const priced = { official, cost: working.cost };
-      const fits = firstClash(working, [seat >> 1], [official]) === null;
+      const fits = clashOfCrew(working, seat >> 1) === null && clashOfOfficial(working, official) === null;
       working.undoFill(seat, position, cost);
       (fits ? free : clashing).push(priced);
     }

@@ -1,19 +1,18 @@
 import { type Assignment } from '../answer';
 import { compileSlate, type CompiledSlate } from '../compile';
-import { NOBODY } from '../compile/facts';
 import { priceSlate } from '../costs/price-slate';
 import { type SlateProblem } from '../problem';
-import { HARD_RULES } from '../rules/registry';
-import { judgeLocks, judgeSlate } from '../rules/judge-slate';
+import { judgeLocks } from '../rules/judge-slate';
 import { type Holders } from '../tours';
 import { applyEvents } from './apply-events';
-import { repairRoot, type RepairRoot } from './broken-seats';
+import { repairRoot } from './broken-seats';
 import { chooseAlternatives } from './choose-alternatives';
+import { clashesOf, describeBroken } from './describe-broken';
 import { type SlateEvent } from './events';
 import { RepairFinder } from './find-repairs';
 import { releaseLocks } from './release-locks';
 import { type FoundRepair } from './repair-pool';
-import { type BrokenSeat, type RepairAlternative, type RepairOutcome } from './repair-report';
+import { type RepairAlternative, type RepairOutcome } from './repair-report';
 import { searchAnew } from './search-anew';
 import { Verifier } from './verify';
 import { nameSeat, writeAlternative, type RepairSetting } from './write-alternative';
@@ -51,8 +50,8 @@ export async function repairSlate(
   const lockViolations = judgeLocks(slate);
   if (lockViolations.length > 0) return { ok: false, lockViolations };
 
-  const known = new Set(published.map(({ game }) => game));
-  const addedGames = new Set([...slate.gameIds.keys()].filter((game) => !known.has(slate.gameIds[game]!)));
+  const added = new Set(events.flatMap((event) => (event.kind === 'gameAdded' ? [event.game.id] : [])));
+  const addedGames = new Set([...slate.gameIds.keys()].filter((game) => added.has(slate.gameIds[game]!)));
   const root = repairRoot({
     slate,
     published: slate.seatPublished,
@@ -124,7 +123,7 @@ function holdersOf(slate: CompiledSlate, { changes }: FoundRepair): Holders {
 
 /** Steps for a slate of this size: a fraction of a second. */
 function anewStepsFor(slate: CompiledSlate): number {
-  return Math.min(500_000, 100_000 + 1_000 * slate.gameCount);
+  return Math.min(400_000, 100_000 + 500 * slate.gameCount);
 }
 
 /** The slate searched anew from the cheapest repair; null when there is none or no search was asked for. */
@@ -141,26 +140,4 @@ async function findAnew(
   if (cheapest === null || steps === 0) return null;
   const { isStopped, seed = 1 } = options;
   return searchAnew(slate, holdersOf(slate, cheapest), { steps, seed, isStopped, pause: nextTurn });
-}
-
-function describeBroken(slate: CompiledSlate, seat: number): BrokenSeat {
-  const holder = slate.seatPublished[seat]!;
-  if (holder === NOBODY) return { ...nameSeat(slate, seat), official: null, reasons: [] };
-  const reasons = HARD_RULES.flatMap((rule) => [
-    rule.onSeat?.(slate, holder, seat) ?? [],
-    rule.onHolder?.(slate, seat, holder) ?? [],
-  ]).flat();
-  return { ...nameSeat(slate, seat), official: slate.officialIds[holder]!, reasons };
-}
-
-/** What the published slate still breaks once its broken seats are left out. */
-function clashesOf(slate: CompiledSlate, root: RepairRoot): ReturnType<typeof judgeSlate> {
-  if (root.games.length + root.officials.length === 0) return [];
-  const holders = slate.seatPublished.slice();
-  for (const seat of root.brokenSeats) holders[seat] = NOBODY;
-  // A minor whose partner is missing for the moment is no clash: the seat will be filled.
-  const waiting = new Set(root.brokenSeats.map((seat) => slate.gameIds[seat >> 1]!));
-  return judgeSlate(slate, holders).filter(
-    ({ rule, game }) => rule !== 'H6' && !(rule === 'H8' && game !== null && waiting.has(game)),
-  );
 }
