@@ -82,7 +82,7 @@ export async function solveSlate(problem: SlateProblem, options: SolveOptions): 
 /** Up to here a slate can be proven optimal, and the proof has a thread to itself from the beginning. */
 const PROVABLE_GAMES_MAX = 60;
 /** A bound rises fastest towards a good slate, and the search needs the machine first. */
-const PROOF_BEGINS_SHARE = 0.5;
+const PROOF_BEGINS_SHARE = 0.4;
 
 interface Division {
   readonly searchThreads: number;
