@@ -209,12 +209,24 @@ describe('what happened', () => {
     const limited: SlateEvent = { kind: 'limitsChanged', official: 'a', limits: { maxGames: 1 } };
     const report = await repaired(problem, published, limited);
     expect(report.clashes).toMatchObject([{ rule: 'H4', officials: ['a'] }]);
-    const gaveUp = report.alternatives.flatMap(({ calls }) =>
-      calls
-        .filter(({ official, takes }) => official === 'a' && takes === null)
-        .map(({ leaves }) => leaves!.game),
-    );
-    expect(new Set(gaveUp)).toEqual(new Set(['g1', 'g2']));
+    const standIns = report.alternatives.filter(({ kind }) => kind === 'standIn');
+    const gaveUp = standIns.flatMap(({ calls }) => calls.map(({ leaves }) => leaves?.game));
+    expect(new Set(gaveUp)).toEqual(new Set([undefined, 'g1', 'g2']));
+  });
+
+  it.each(['g1', 'g2'])('a limit changed, and somebody else only for %s', async (game) => {
+    const third = only('c', [game], ['g1', 'g2'], { mayBeChief: true });
+    const problem = aProblem({ officials: [...officials.slice(0, 2), third], games, weights });
+    const limited: SlateEvent = { kind: 'limitsChanged', official: 'a', limits: { maxGames: 1 } };
+    const report = await repaired(problem, published, limited);
+    expect(report.fewest).toEqual({ openedSeats: 0, people: 2, isProven: true });
+    expect(report.alternatives[0]).toMatchObject({
+      kind: 'standIn',
+      calls: [
+        { official: 'c', leaves: null, takes: seat(game, 'chief') },
+        { official: 'a', leaves: seat(game, 'chief'), takes: null },
+      ],
+    });
   });
 
   it('a lock whose official withdrew is let go; the others stay', async () => {
